@@ -1,0 +1,380 @@
+"""Kinds of quantity, and what a person writes <-> SI floats. The one pint registry lives here.
+
+A `Unit` is a kind of quantity rather than a unit of measure: rad/s and Hz have the same dimension but are two kinds,
+and so are N·m and J, or a temperature and a rise. Kinds are compared by identity.
+"""
+
+import re
+from dataclasses import dataclass
+from difflib import get_close_matches
+from functools import cache
+from math import floor, isfinite, log10
+from pathlib import Path
+from typing import Annotated, Any
+
+import pint
+
+
+@cache
+def registry() -> "pint.UnitRegistry[Any]":
+    """The registry of this program: its own short list of units, conversions of °C and °F allowed."""
+    path = Path(__file__).with_name("units.txt")
+    return pint.UnitRegistry(str(path), autoconvert_offset_to_baseunit=True, on_redefinition="raise")
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class Unit:
+    """A kind of quantity: its name in messages, its coherent SI unit, how it is printed and what to type.
+
+    `si` is a pint expression, `symbol` what is printed for it. `steps` are the units of the metric print, smallest
+    first, and `inch` those of the inch print; empty means that SI is printed.
+    """
+
+    kind: str
+    si: str
+    symbol: str
+    example: str
+    steps: tuple[str, ...] = ()
+    inch: tuple[str, ...] = ()
+
+    def __repr__(self) -> str:
+        return f"<Unit {self.kind}>"
+
+
+NUMBER = Unit("plain number", "", "", "0.9")
+SHARE = Unit("share", "", "", "80 %", ("percent",))
+VOLT = Unit("voltage", "volt", "V", "120 V", ("mV", "V", "kV"))
+AMPERE = Unit("current", "ampere", "A", "7.5 A", ("mA", "A", "kA"))
+OHM = Unit("resistance", "ohm", "Ω", "1.5 ohm", ("mΩ", "Ω", "kΩ", "MΩ"))
+HENRY = Unit("inductance", "henry", "H", "10 mH", ("mH", "H"))
+FARAD = Unit("capacitance", "farad", "F", "470 µF", ("nF", "µF", "mF"))
+WATT = Unit("power", "watt", "W", "180 W", ("W", "kW"))
+VOLT_AMPERE = Unit("apparent power", "volt_ampere", "VA", "250 VA", ("VA",))
+JOULE = Unit("energy", "joule", "J", "12 J", ("mJ", "J", "kJ"))
+NEWTON = Unit("force", "newton", "N", "40 N", ("N", "kN"), ("lbf",))
+NEWTON_METRE = Unit("torque", "newton * meter", "N·m", "1.2 N·m", ("N·m",), ("lbf·in",))
+KILOGRAM = Unit("mass", "kilogram", "kg", "2 kg", ("g", "kg"), ("lb",))
+KILOGRAM_SQUARE_METRE = Unit("moment of inertia", "kilogram * meter ** 2", "kg·m²", "0.004 kg·m²")
+METRE = Unit("length", "meter", "m", "900 mm", ("mm", "m"), ("in", "ft"))
+SQUARE_METRE = Unit("area", "meter ** 2", "m²", "0.4 m²", ("m²",), ("ft²",))
+WIRE_AREA = Unit("wire cross-section", "meter ** 2", "m²", "1.5 mm²", ("mm²",))
+METRE_PER_SECOND = Unit("speed", "meter / second", "m/s", "15 m/s", ("m/s",), ("ft/min",))
+RADIAN_PER_SECOND = Unit("rotational speed", "radian / second", "rad/s", "1725 rpm", ("rpm",))
+HERTZ = Unit("frequency", "hertz", "Hz", "60 Hz", ("Hz", "kHz"))
+SECOND = Unit("time", "second", "s", "30 min", ("ms", "s", "min", "h"))
+RADIAN = Unit("angle", "radian", "rad", "48 deg", ("°",))
+KELVIN = Unit("temperature", "kelvin", "K", "35 degC", ("°C",), ("°F",))
+KELVIN_RISE = Unit("temperature rise", "kelvin", "K", "20 K", ("K",))
+VOLT_SECOND_PER_RADIAN = Unit("back-EMF constant", "volt * second / radian", "V·s/rad", "0.457 V·s/rad")
+NEWTON_METRE_PER_AMPERE = Unit("torque constant", "newton * meter / ampere", "N·m/A", "0.457 N·m/A")
+OHM_PER_METRE = Unit("resistance per length", "ohm / meter", "Ω/m", "10.3 ohm/km")
+OHM_METRE = Unit("resistivity", "ohm * meter", "Ω·m", "0.017241 ohm * mm^2 / m")
+PER_KELVIN = Unit("temperature coefficient", "1 / kelvin", "1/K", "0.00393 / K")
+KELVIN_PER_WATT = Unit("thermal resistance", "kelvin / watt", "K/W", "2.5 K/W")
+WATT_PER_SQUARE_METRE_KELVIN = Unit(
+    "heat transfer coefficient", "watt / meter ** 2 / kelvin", "W/(m²·K)", "5.5 W/m²/K"
+)
+CUBIC_METRE_PER_SECOND = Unit("air flow", "meter ** 3 / second", "m³/s", "60 m^3/h", ("m³/h",), ("cfm",))
+PASCAL = Unit("pressure", "pascal", "Pa", "0.8 MPa", ("Pa", "kPa", "MPa"), ("psi",))
+AMPERE_SQUARE_SECOND = Unit("let-through energy", "ampere ** 2 * second", "A²s", "150 A^2*s", ("A²s",))
+AMPERE_HOUR = Unit("charge", "coulomb", "C", "20 Ah", ("Ah",))
+METRE_PER_SECOND_SQUARED = Unit("acceleration", "meter / second ** 2", "m/s²", "9.81 m/s^2")
+KILOGRAM_PER_CUBIC_METRE = Unit("density", "kilogram / meter ** 3", "kg/m³", "7850 kg/m^3")
+JOULE_PER_KILOGRAM_KELVIN = Unit("specific heat", "joule / kilogram / kelvin", "J/(kg·K)", "1005 J/kg/K")
+WATT_PER_SQUARE_METRE_KELVIN4 = Unit(
+    "radiation constant", "watt / meter ** 2 / kelvin ** 4", "W/(m²·K⁴)", "5.67e-8 W/m^2/K^4"
+)
+
+Number = Annotated[float, NUMBER]
+Share = Annotated[float, SHARE]
+Volt = Annotated[float, VOLT]
+Ampere = Annotated[float, AMPERE]
+Ohm = Annotated[float, OHM]
+Henry = Annotated[float, HENRY]
+Farad = Annotated[float, FARAD]
+Watt = Annotated[float, WATT]
+VoltAmpere = Annotated[float, VOLT_AMPERE]
+Joule = Annotated[float, JOULE]
+Newton = Annotated[float, NEWTON]
+NewtonMetre = Annotated[float, NEWTON_METRE]
+Kilogram = Annotated[float, KILOGRAM]
+KilogramSquareMetre = Annotated[float, KILOGRAM_SQUARE_METRE]
+Metre = Annotated[float, METRE]
+SquareMetre = Annotated[float, SQUARE_METRE]
+WireArea = Annotated[float, WIRE_AREA]
+MetrePerSecond = Annotated[float, METRE_PER_SECOND]
+RadianPerSecond = Annotated[float, RADIAN_PER_SECOND]
+Hertz = Annotated[float, HERTZ]
+Second = Annotated[float, SECOND]
+Radian = Annotated[float, RADIAN]
+Kelvin = Annotated[float, KELVIN]
+KelvinRise = Annotated[float, KELVIN_RISE]
+VoltSecondPerRadian = Annotated[float, VOLT_SECOND_PER_RADIAN]
+NewtonMetrePerAmpere = Annotated[float, NEWTON_METRE_PER_AMPERE]
+OhmPerMetre = Annotated[float, OHM_PER_METRE]
+OhmMetre = Annotated[float, OHM_METRE]
+PerKelvin = Annotated[float, PER_KELVIN]
+KelvinPerWatt = Annotated[float, KELVIN_PER_WATT]
+WattPerSquareMetreKelvin = Annotated[float, WATT_PER_SQUARE_METRE_KELVIN]
+CubicMetrePerSecond = Annotated[float, CUBIC_METRE_PER_SECOND]
+Pascal = Annotated[float, PASCAL]
+AmpereSquareSecond = Annotated[float, AMPERE_SQUARE_SECOND]
+AmpereHour = Annotated[float, AMPERE_HOUR]
+MetrePerSecondSquared = Annotated[float, METRE_PER_SECOND_SQUARED]
+KilogramPerCubicMetre = Annotated[float, KILOGRAM_PER_CUBIC_METRE]
+JoulePerKilogramKelvin = Annotated[float, JOULE_PER_KILOGRAM_KELVIN]
+WattPerSquareMetreKelvin4 = Annotated[float, WATT_PER_SQUARE_METRE_KELVIN4]
+
+UNITS: tuple[Unit, ...] = tuple(value for value in list(globals().values()) if isinstance(value, Unit))
+
+
+class QuantityError(ValueError):
+    """A text that is not a quantity of the wanted kind. `code` is stable; `wanted` says what to type."""
+
+    def __init__(self, code: str, found: str, wanted: str):
+        super().__init__(f"found {found}, wanted {wanted}")
+        self.code, self.found, self.wanted = code, found, wanted
+
+
+_NUMBER = r"[+-]?(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)"
+_QUANTITY = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s.,+-].*?)?\s*", re.DOTALL)
+_DECIMAL_COMMA = re.compile(r"\d,\d")
+_SPELLINGS = {"²": "**2", "³": "**3", "⁴": "**4", "^": "**", "·": "*", "⋅": "*", "×": "*", "Ω": "Ω", "μ": "µ"}
+# Words of the bench that are not unit names of the registry.
+_WORDS = {
+    "°C": "degC",
+    "°F": "degF",
+    "°": "deg",
+    "%": "percent",
+    "lbf·in": "lbf * in",
+    "in·lbf": "lbf * in",
+    "m³/h": "m**3 / h",
+    "A²s": "A**2 * s",
+    "V/krpm": "V / krpm",
+    "ohms": "ohm",
+    "minutes": "min",
+    "hours": "hour",
+    "rev/min": "rpm",
+    "r/min": "rpm",
+}
+
+
+def number(text: str) -> float:
+    """What a person writes as a number: `7.5`, `3/4`, `1 1/2`, `1e3`.
+
+    Raises QuantityError (decimal-comma, not-a-number) for anything else; never a value that was not written.
+    """
+    if _DECIMAL_COMMA.search(text):
+        raise QuantityError("decimal-comma", f'"{text}"', "a decimal point, such as 7.5")
+    if not re.fullmatch(rf"\s*{_NUMBER}\s*", text):
+        raise QuantityError("not-a-number", f'"{text}"', "a number, such as 7.5 or 1 1/2")
+    return _number(text.strip())
+
+
+def _number(text: str) -> float:
+    sign = -1.0 if text.startswith("-") else 1.0
+    whole, *rest = text.lstrip("+-").split()
+    if rest:
+        return sign * (float(whole) + _fraction(rest[0]))
+    return sign * (_fraction(whole) if "/" in whole else float(whole))
+
+
+def _fraction(text: str) -> float:
+    over, under = text.split("/")
+    if float(under) == 0:
+        raise QuantityError("not-a-number", f'"{text}"', "a fraction whose lower number is not zero")
+    return float(over) / float(under)
+
+
+@cache
+def _unit_of(text: str) -> "pint.Unit":
+    spelt = _WORDS.get(text, text)
+    for mark, plain in _SPELLINGS.items():
+        spelt = spelt.replace(mark, plain)
+    # Only names, powers and the four signs reach pint: its own parser evaluates what it is given.
+    spelt = "1 " + spelt if spelt.startswith("/") else spelt
+    if not re.fullmatch(r"(?:[A-Za-zµΩ°_%]+|\*\*-?[1-4]|[*/() ]|\b1\b)+", spelt) or len(spelt) > 40:
+        raise KeyError(text)
+    try:
+        return registry().parse_units(spelt)
+    except Exception as error:  # pint raises a dozen unrelated kinds here, and all of them mean the same
+        raise KeyError(text) from error
+
+
+# Dimensions do not tell these kinds apart; the unit that a person chose does.
+_TELLING: dict[str, tuple[Unit, ...]] = {
+    "hertz": (HERTZ,),
+    "(?:rpm|radian / second)": (RADIAN_PER_SECOND,),
+    "joule": (JOULE,),
+    "volt_ampere": (VOLT_AMPERE,),
+    "(?:watt|horsepower)": tuple(u for u in UNITS if "watt" in u.si),
+    "^newton \\* meter": (NEWTON_METRE,),
+    "^meter \\* newton": (NEWTON_METRE,),
+    "(?:degree_Celsius|degree_Fahrenheit)": (KELVIN,),
+    "percent": (SHARE,),
+    "^(?:degree|radian)": (RADIAN,),
+    "ampere_hour": (AMPERE_HOUR,),
+}
+
+
+@cache
+def _known_units() -> tuple[str, ...]:
+    return (
+        "V",
+        "mV",
+        "kV",
+        "A",
+        "mA",
+        "ohm",
+        "kohm",
+        "W",
+        "kW",
+        "hp",
+        "VA",
+        "mm",
+        "m",
+        "cm",
+        "in",
+        "ft",
+        "rpm",
+        "Hz",
+        "mH",
+        "µF",
+        "degC",
+        "degF",
+        "K",
+        "N·m",
+        "s",
+        "min",
+        "h",
+        "m/s",
+        "ft/min",
+        "%",
+        "mm²",
+        "J",
+        "N",
+        "lbf",
+        "deg",
+    )
+
+
+def split(text: str) -> tuple[float, str]:
+    """Number and unit text of a quantity as a person writes it. Raises QuantityError."""
+    if _DECIMAL_COMMA.search(text):
+        raise QuantityError("decimal-comma", f'"{text}"', "a decimal point, not a comma")
+    match = _QUANTITY.fullmatch(text)
+    if not match:
+        raise QuantityError("not-a-quantity", f'"{text}"', "a number and a unit")
+    return _number(match["number"]), (match["unit"] or "")
+
+
+def kinds_of(unit_text: str) -> tuple[Unit, ...]:
+    """The kinds of quantity that a unit text can mean, such as "rpm" a rotational speed. Raises QuantityError."""
+    return _kinds(unit_text)
+
+
+@cache
+def _kinds(unit_text: str) -> tuple[Unit, ...]:
+    try:
+        found = _unit_of(unit_text).dimensionality
+    except KeyError:
+        near = get_close_matches(unit_text, _known_units(), n=1, cutoff=0.3)
+        hint = f'a unit that is known, perhaps "{near[0]}"' if near else "a unit that is known"
+        raise QuantityError("unknown-unit", f'"{unit_text}"', hint) from None
+    named = str(_unit_of(unit_text))
+    for ending, only in _TELLING.items():
+        told = tuple(unit for unit in only if _dimension(unit) == found)
+        if told and re.search(rf"{ending}\b", named):
+            return told
+    return tuple(unit for unit in UNITS if _dimension(unit) == found)
+
+
+@cache
+def _dimension(unit: Unit) -> Any:
+    return registry().parse_units(unit.si).dimensionality
+
+
+@cache
+def _scale(unit_text: str, si: str) -> tuple[float, float]:
+    """(factor, offset) with SI = factor · number + offset."""
+    ureg = registry()
+    unit = _unit_of(unit_text)
+    zero = ureg.Quantity(0.0, unit).to(si).magnitude
+    one = ureg.Quantity(1.0, unit).to(si).magnitude
+    return one - zero, zero
+
+
+def read(text: str, unit: Unit) -> float:
+    """The SI value of a quantity as a person writes it: `read("3/4 hp", WATT)` is 559.27.
+
+    Raises QuantityError: decimal-comma, not-a-quantity, bare-number, unknown-unit, unit-mismatch. A bare number is
+    refused unless the kind has no unit.
+    """
+    value, unit_text = split(text)
+    wanted = f'{_article(unit.kind)} such as "{unit.example}"'
+    if not unit_text:
+        if unit is not NUMBER:
+            raise QuantityError("bare-number", f'"{text.strip()}" without a unit', wanted)
+        return value
+    kinds = kinds_of(unit_text)
+    if unit not in kinds:
+        names = kinds[0].kind if kinds else "something else"
+        raise QuantityError("unit-mismatch", f'{_article(names)} ("{text.strip()}")', wanted)
+    return to_si(value, unit_text, unit)
+
+
+def to_si(value: float, unit_text: str, unit: Unit) -> float:
+    """`value` in `unit_text` as an SI float. Raises QuantityError when it is not finite."""
+    factor, offset = _scale(unit_text, unit.si)
+    si = factor * value + offset
+    if not isfinite(si):
+        raise QuantityError(
+            "not-a-number", f'"{value} {unit_text}"', f'{_article(unit.kind)} such as "{unit.example}"'
+        )
+    return si
+
+
+def _article(kind: str) -> str:
+    return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"
+
+
+@cache
+def _steps(unit: Unit, inches: bool) -> tuple[tuple[str, float, float], ...]:
+    names = (unit.inch if inches and unit.inch else unit.steps) or ()
+    return tuple((name, *_scale(name, unit.si)) for name in names)
+
+
+def shown(value: float, unit: Unit, inches: bool = False) -> tuple[float, str]:
+    """`value` in the unit that a person would use for it, and that unit's symbol: 0.0085 H is (8.5, "mH").
+
+    The largest unit that leaves at least 1 in front of the point, else the smallest. `inches` takes the inch units
+    of kinds that have them.
+    """
+    steps = _steps(unit, inches)
+    if not steps:
+        return value, unit.symbol
+    chosen = steps[0]
+    for step in steps:
+        if abs((value - step[2]) / step[1]) >= 0.99995:
+            chosen = step
+    if unit is SECOND and value < 120 and chosen[0] == "min":
+        chosen = next(step for step in steps if step[0] == "s")
+    name, factor, offset = chosen
+    return (value - offset) / factor, "%" if name == "percent" else name
+
+
+def figures(value: float, count: int) -> str:
+    """`value` with `count` significant figures, plain digits and no exponent: 0.068966 with 3 is "0.0690"."""
+    if value == 0:
+        return "0"
+    decimals = count - 1 - floor(log10(abs(value)))
+    rounded = round(value, decimals)
+    if rounded and floor(log10(abs(rounded))) > floor(log10(abs(value))):  # 9.996 becomes 10.0, not 10.00
+        decimals -= 1
+    return f"{rounded:.{max(decimals, 0)}f}"
+
+
+def spell(value: float, unit: Unit, count: int = 3, inches: bool = False) -> str:
+    """A quantity in words for messages and listings: `spell(0.0085, HENRY)` is "8.50 mH"."""
+    amount, symbol = shown(value, unit, inches)
+    return f"{figures(amount, count)} {symbol}".strip()

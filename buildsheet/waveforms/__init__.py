@@ -1,0 +1,47 @@
+"""Exact periodic steady state of single-phase rectifiers and phase controls into a DC motor.
+
+Plain floats in SI in and out; angles in rad. Between switchings the current is a closed form, switching angles are
+roots, averages and RMS values are integrals of the closed form: no time stepping. A solution has converged, or
+`NotSolved` says in plain words why there is none.
+"""
+
+from .converters import (
+    CONVERTERS,
+    DIODE_BRIDGE,
+    FULLY_CONTROLLED_BRIDGE,
+    HALF_CONTROLLED_BRIDGE,
+    HALF_CONTROLLED_BRIDGE_DIODE_LEG,
+    HALF_WAVE_DIODE,
+    HALF_WAVE_DIODE_FREEWHEEL,
+    HALF_WAVE_THYRISTOR,
+    HALF_WAVE_THYRISTOR_FREEWHEEL,
+    Converter,
+    Device,
+)
+from .inputs import Load, NotSolved, Source
+from .solve import at_terminal_voltage, back_emf_for, firing_angle_for, solve
+from .steady import DeviceCurrent, Samples, Steady
+
+__all__ = [
+    "CONVERTERS",
+    "DIODE_BRIDGE",
+    "FULLY_CONTROLLED_BRIDGE",
+    "HALF_CONTROLLED_BRIDGE",
+    "HALF_CONTROLLED_BRIDGE_DIODE_LEG",
+    "HALF_WAVE_DIODE",
+    "HALF_WAVE_DIODE_FREEWHEEL",
+    "HALF_WAVE_THYRISTOR",
+    "HALF_WAVE_THYRISTOR_FREEWHEEL",
+    "Converter",
+    "Device",
+    "DeviceCurrent",
+    "Load",
+    "NotSolved",
+    "Samples",
+    "Source",
+    "Steady",
+    "at_terminal_voltage",
+    "back_emf_for",
+    "firing_angle_for",
+    "solve",
+]

@@ -1,0 +1,79 @@
+"""What feeds the load, what the load is, and the one refusal of this package."""
+
+from dataclasses import dataclass
+from math import isfinite
+
+SMALLEST_INDUCTANCE = 1e-6  # H; below it the current is that of a resistor to a part in a thousand at line frequency
+
+
+class NotSolved(ValueError):
+    """No answer, with a reason a reader can act on: bad input, out of reach, or not converged."""
+
+
+def refuse_unless(condition: bool, reason: str) -> None:
+    """Raise `NotSolved(reason)` unless the condition holds."""
+    if not condition:
+        raise NotSolved(reason)
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Sine source seen from the rectifier.
+
+    rms          V, of the ideal sine behind the resistance
+    frequency    Hz
+    resistance   ohm, in series with the line (transformer, cord); an inductive source is not modelled
+    drop         V, constant forward drop of the whole path from the source through the rectifier
+                 (two junctions in a bridge). A freewheel path takes its own number of junctions from it.
+
+    Raises NotSolved for a value that is not finite, rms or frequency not above zero, or a negative
+    resistance or drop.
+    """
+
+    rms: float
+    frequency: float
+    resistance: float = 0.0
+    drop: float = 0.0
+
+    def __post_init__(self) -> None:
+        # plain floats only: a subclass of float would be kept by the caches and handed to another caller
+        for name in ("rms", "frequency", "resistance", "drop"):
+            number = float(getattr(self, name))
+            refuse_unless(isfinite(number), f"source {name} is not a finite number: {number}")
+            object.__setattr__(self, name, number)
+        refuse_unless(self.rms > 0.0, f"source voltage must be above zero, not {self.rms} V")
+        refuse_unless(self.frequency > 0.0, f"source frequency must be above zero, not {self.frequency} Hz")
+        refuse_unless(self.resistance >= 0.0, f"source resistance can't be negative: {self.resistance} ohm")
+        refuse_unless(self.drop >= 0.0, f"forward drop can't be negative: {self.drop} V")
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """Armature circuit of a DC motor at constant speed.
+
+    R   ohm, winding, brushes, choke and leads together
+    L   H, winding and choke together
+    E   V, back-EMF, constant over the period (the speed doesn't follow the ripple)
+
+    Raises NotSolved for a value that is not finite, R not above zero, L under 1 microhenry, or E negative
+    (a motor driven backwards feeds energy back, which these converters are not modelled for).
+    """
+
+    R: float
+    L: float
+    E: float
+
+    def __post_init__(self) -> None:
+        for name in ("R", "L", "E"):
+            number = float(getattr(self, name))
+            refuse_unless(isfinite(number), f"load {name} is not a finite number: {number}")
+            object.__setattr__(self, name, number)
+        refuse_unless(self.R > 0.0, f"load resistance must be above zero, not {self.R} ohm")
+        refuse_unless(
+            self.L >= SMALLEST_INDUCTANCE,
+            f"load inductance must be at least {SMALLEST_INDUCTANCE} H, not {self.L} H: without any the current "
+            "follows from Ohm's law and needs no solver",
+        )
+        refuse_unless(
+            self.E >= 0.0, f"back-EMF can't be negative: {self.E} V; a motor turning backwards is not modelled"
+        )

@@ -1,0 +1,106 @@
+"""The two circuits the current can be in, each solved in closed form, over the angle x = omega t from a voltage zero.
+
+    driven       X di/dx + (R + Rs) i = Vm sin x - (E + drop)
+    freewheel    X di/dx +  R       i =          - (E + drop)          X = omega L
+
+Both are linear and of first order, so the current and all its integrals are sines and exponentials. `expm1` keeps
+the digits when the decay over a span is small.
+"""
+
+from math import atan2, cos, exp, expm1, hypot, log1p, sin
+from typing import NamedTuple
+
+
+class Integrals(NamedTuple):
+    """Over one span: of i, of i squared, and of i sin x."""
+
+    i: float
+    i2: float
+    i_sin: float
+
+
+class Driven:
+    """Load on the source: resistance R + Rs, opposing voltage E + drop."""
+
+    __slots__ = ("amplitude", "decay", "lag", "level")
+
+    def __init__(self, peak: float, opposing: float, resistance: float, reactance: float) -> None:
+        self.amplitude = peak / hypot(resistance, reactance)
+        self.lag = atan2(reactance, resistance)
+        self.decay = resistance / reactance
+        self.level = opposing / resistance
+
+    def current(self, x: float, x0: float, i0: float) -> float:
+        """Current at x, when it was i0 at x0."""
+        fall = -self.decay * (x - x0)
+        lag = self.lag
+        left = exp(fall)
+        return (
+            self.amplitude * (sin(x - lag) - sin(x0 - lag) * left) + i0 * left + self.level * expm1(fall)
+        )
+
+    def transient(self, x0: float, i0: float) -> float:
+        """Start value of the decaying part: i = amplitude sin(x - lag) - level + transient exp(-decay (x - x0))."""
+        return i0 - self.amplitude * sin(x0 - self.lag) + self.level
+
+    def integrals(self, x0: float, i0: float, x1: float) -> Integrals:
+        """Of i, i squared and i sin x from x0 to x1."""
+        A, k, c, lag = self.amplitude, self.decay, self.level, self.lag
+        K = self.transient(x0, i0)
+        width = x1 - x0
+        y0, y1 = x0 - lag, x1 - lag
+        sin0, cos0, sin1, cos1 = sin(y0), cos(y0), sin(y1), cos(y1)
+        sx0, cx0, sx1, cx1 = sin(x0), cos(x0), sin(x1), cos(x1)
+        left = exp(-k * width)
+        once = -expm1(-k * width) / k
+        twice = -expm1(-2.0 * k * width) / (2.0 * k)
+        wave = cos0 - cos1
+        wave_squared = 0.5 * (width - sin1 * cos1 + sin0 * cos0)
+        per = 1.0 / (1.0 + k * k)
+        wave_fading = (k * sin0 + cos0 - left * (k * sin1 + cos1)) * per
+        line_fading = (k * sx0 + cx0 - left * (k * sx1 + cx1)) * per
+        # sin x sin(x - lag) = (cos lag - cos(2x - lag)) / 2
+        line_wave = 0.5 * (width * cos(lag) - 0.5 * (sx1 * cos1 + cx1 * sin1 - sx0 * cos0 - cx0 * sin0))
+        return Integrals(
+            A * wave - c * width + K * once,
+            A * A * wave_squared
+            + c * c * width
+            + K * K * twice
+            + 2.0 * (A * (K * wave_fading - c * wave) - c * K * once),
+            A * line_wave - c * (cx0 - cx1) + K * line_fading,
+        )
+
+
+class Freewheel:
+    """Load on its freewheel path: resistance R, opposing voltage E + drop of that path."""
+
+    __slots__ = ("decay", "level")
+
+    def __init__(self, opposing: float, resistance: float, reactance: float) -> None:
+        self.decay = resistance / reactance
+        self.level = opposing / resistance
+
+    def current(self, x: float, x0: float, i0: float) -> float:
+        """Current at x, when it was i0 at x0."""
+        fall = -self.decay * (x - x0)
+        return i0 * exp(fall) + self.level * expm1(fall)
+
+    def width_down_to(self, i0: float, i1: float) -> float:
+        """Angle in which the current falls from i0 to i1 (0 <= i1 < i0)."""
+        return log1p((i0 - i1) / (self.level + i1)) / self.decay
+
+    def integrals(self, x0: float, i0: float, x1: float) -> Integrals:
+        """Of i, i squared and i sin x from x0 to x1."""
+        k, c = self.decay, self.level
+        K = i0 + c
+        width = x1 - x0
+        left = exp(-k * width)
+        once = -expm1(-k * width) / k
+        twice = -expm1(-2.0 * k * width) / (2.0 * k)
+        sx0, cx0, sx1, cx1 = sin(x0), cos(x0), sin(x1), cos(x1)
+        line_fading = (k * sx0 + cx0 - left * (k * sx1 + cx1)) / (1.0 + k * k)
+        return Integrals(
+            K * once - c * width,
+            K * K * twice - 2.0 * c * K * once + c * c * width,
+            K * line_fading - c * (cx0 - cx1),
+        )
