@@ -57,7 +57,11 @@ HALF_CONTROLLED_BRIDGE = Converter(
     True,
     2,
     1,
-    (Device("thyristor", 2, line=0.5), Device("diode", 2, line=0.5), Device("freewheel diode", 1, freewheel=1.0)),
+    (
+        Device("thyristor", 2, line=0.5),
+        Device("diode", 2, line=0.5),
+        Device("freewheel diode", 1, freewheel=1.0),
+    ),
 )
 
 # Both thyristors in one leg, both diodes in the other: the diodes in series are the freewheel path, each carries the
@@ -71,7 +75,9 @@ HALF_CONTROLLED_BRIDGE_DIODE_LEG = Converter(
     (Device("thyristor", 2, line=0.5), Device("diode", 2, freewheel=0.5, whole=0.5)),
 )
 
-FULLY_CONTROLLED_BRIDGE = Converter("fully controlled bridge", 2, True, 2, 0, (Device("thyristor", 4, whole=0.5),))
+FULLY_CONTROLLED_BRIDGE = Converter(
+    "fully controlled bridge", 2, True, 2, 0, (Device("thyristor", 4, whole=0.5),)
+)
 
 HALF_WAVE_DIODE = Converter("half-wave diode", 1, False, 1, 0, (Device("diode", 1, line=1.0),))
 

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from math import isfinite
 
-SMALLEST_INDUCTANCE = 1e-6  # H; below it the current is that of a resistor to a part in a thousand at line frequency
+# H; below it the current is that of a resistor to a part in a thousand at line frequency
+SMALLEST_INDUCTANCE = 1e-6
 
 
 class NotSolved(ValueError):
@@ -75,5 +76,6 @@ class Load:
             "follows from Ohm's law and needs no solver",
         )
         refuse_unless(
-            self.E >= 0.0, f"back-EMF can't be negative: {self.E} V; a motor turning backwards is not modelled"
+            self.E >= 0.0,
+            f"back-EMF can't be negative: {self.E} V; a motor turning backwards is not modelled",
         )

@@ -52,8 +52,8 @@ class Loop:
 
     __slots__ = (
         "crossover",
-        "drop",
         "driven",
+        "drop",
         "free",
         "free_drop",
         "freewheels",
@@ -80,7 +80,8 @@ class Loop:
         self.resistance = source.resistance
         self.drop = source.drop
         self.free_drop = share * source.drop
-        self.spare = source.drop - self.free_drop  # volts the source has to show before it relieves the free path
+        # volts the source has to show before it relieves the freewheel path
+        self.spare = source.drop - self.free_drop
         self.driven = Driven(self.peak, source.drop + E, R + source.resistance, reactance)
         self.free = Freewheel(self.free_drop + E, R, reactance)
         self.none = NO_CURRENT * self.driven.amplitude
@@ -98,14 +99,17 @@ class Loop:
         for _ in range(ROUNDS):
             spans, stop, end, exponent = self._walk(alpha, start, natural, self.crossover, current)
             if stop is not None:
-                refuse_unless(current == 0.0, "the current neither stops nor repeats: no steady state was found")
+                refuse_unless(
+                    current == 0.0, "the current neither stops nor repeats: no steady state was found"
+                )
                 return Cycle(spans, start, stop)
             step = (end - current) / -expm1(-exponent)
             if abs(step) <= CLOSED * (self.driven.amplitude + current):
                 return Cycle(spans, start, None)
             current += step
             refuse_unless(
-                isfinite(current) and current >= 0.0, f"the search for a steady state left the road at {current} A"
+                isfinite(current) and current >= 0.0,
+                f"the search for a steady state left the road at {current} A",
             )
         raise NotSolved(f"no steady state after {ROUNDS} rounds; the last one was still {step} A off")
 
@@ -116,10 +120,8 @@ class Loop:
         period = self.period
         spans: list[Span] = []
         fire = period + alpha
-        if self.freewheels:
-            last = pi - crossover
-        else:
-            last = min(fire, 2.0 * pi + natural)  # a single device gets its next chance there
+        # without a freewheel path the next firing ends it; a single device gets its next chance at 2 pi + natural
+        last = pi - crossover if self.freewheels else min(fire, 2.0 * pi + natural)
         x, i, stopped = self._drive(spans, start, current, last, natural, crossover)
         if stopped:
             return tuple(spans), x, 0.0, 0.0
@@ -192,7 +194,9 @@ class Loop:
         free, peak, resistance = self.free, self.peak, self.resistance
         top = min(limit, 0.5 * pi)
         if self._relief(top, free.current(top, x0, i0)) < 0.0:
-            refuse_unless(top == limit, "the source resistance keeps the source from ever taking over the current")
+            refuse_unless(
+                top == limit, "the source resistance keeps the source from ever taking over the current"
+            )
             return limit
 
         def shortfall(x: float) -> tuple[float, float]:
@@ -267,5 +271,7 @@ class Loop:
         """Average current at firing angle alpha, A."""
         total = 0.0
         for span in self.cycle(alpha).spans:
-            total += (self.driven if span.driven else self.free).integrals(span.start, span.i_start, span.end).i
+            total += (
+                (self.driven if span.driven else self.free).integrals(span.start, span.i_start, span.end).i
+            )
         return total / self.period

@@ -26,10 +26,15 @@ def falling_root(f: Callable[[float], tuple[float, float]], low: float, high: fl
             high = x
         else:
             return x
-        following = x - value / slope if slope < 0.0 and round_ < BISECT_FROM else low
+        following = low
+        if slope < 0.0 and round_ < BISECT_FROM:
+            following = x - value / slope
+            # before the bracket is asked: a last step of nothing lands on the bracket's end, which is x itself
+            if abs(following - x) <= ANGLE_TOLERANCE:
+                return x
         if not low < following < high:
             following = 0.5 * (low + high)
-        if abs(following - x) <= ANGLE_TOLERANCE or high - low <= ANGLE_TOLERANCE:
+        if high - low <= ANGLE_TOLERANCE:
             return following
         x = following
     raise NotSolved(f"no switching angle found between {low} and {high} rad")

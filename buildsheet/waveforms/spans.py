@@ -35,9 +35,7 @@ class Driven:
         fall = -self.decay * (x - x0)
         lag = self.lag
         left = exp(fall)
-        return (
-            self.amplitude * (sin(x - lag) - sin(x0 - lag) * left) + i0 * left + self.level * expm1(fall)
-        )
+        return self.amplitude * (sin(x - lag) - sin(x0 - lag) * left) + i0 * left + self.level * expm1(fall)
 
     def transient(self, x0: float, i0: float) -> float:
         """Start value of the decaying part: i = amplitude sin(x - lag) - level + transient exp(-decay (x - x0))."""

@@ -1,18 +1,19 @@
 """What a meter, a fuse, a device and a chart see of one periodic current: closed-form integrals over its spans."""
 
 from dataclasses import dataclass, field
-from math import cos, exp, isfinite, pi, sin, sqrt
+from math import cos, isfinite, pi, sin, sqrt
 from typing import NamedTuple
 
 from .converters import Converter
-from .inputs import Load, NotSolved, Source, refuse_unless
+from .inputs import Load, Source, refuse_unless
 from .periodic import Cycle, Loop, Span
 
 AGREEMENT = 1e-6  # of the source's peak: how well the two ways to the average terminal voltage have to agree
 BESIDE = 1e-9  # rad, on either side of a switching in a chart
 
 
-class DeviceCurrent(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class DeviceCurrent:
     """Current of one device of its kind, A, over the whole line period."""
 
     name: str
@@ -178,7 +179,9 @@ def _add_overlap(s: _Sums, loop: Loop, span: Span, resistance: float, alpha: flo
     s.power += peak * (peak * squares - spare * sines) / resistance
 
 
-def summary(converter: Converter, source: Source, load: Load, alpha: float, loop: Loop, cycle: Cycle) -> Steady:
+def summary(
+    converter: Converter, source: Source, load: Load, alpha: float, loop: Loop, cycle: Cycle
+) -> Steady:
     """All figures of a cycle; raises NotSolved if they contradict one another."""
     s = _sum(loop, cycle.spans, source, alpha)
     per = 1.0 / loop.period
@@ -193,7 +196,8 @@ def summary(converter: Converter, source: Source, load: Load, alpha: float, loop
     average_voltage = (s.v + load.E * gap) * per
     # not 'not (... > ...)': a NaN has to fail here
     refuse_unless(
-        abs(average_voltage - load.E - load.R * average) <= AGREEMENT * loop.peak and isfinite(s.i2 + s.power + s.v2),
+        abs(average_voltage - load.E - load.R * average) <= AGREEMENT * loop.peak
+        and isfinite(s.i2 + s.power + s.v2),
         "the solution contradicts itself: terminal voltage and current don't agree",
     )
     least = 0.0

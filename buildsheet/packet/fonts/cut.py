@@ -136,7 +136,7 @@ def _metrics(font: Any) -> dict[str, Any]:
     cmap, glyphs = font.getBestCmap(), font.getGlyphSet()
     outlines = {}
     for character in sorted(set(OUTLINED)):
-        pen = SVGPathPen(glyphs)
+        pen = SVGPathPen(glyphs, ntos=lambda value: str(round(value)))
         glyphs[cmap[ord(character)]].draw(TransformPen(pen, (1, 0, 0, -1, 0, 0)))  # SVG counts downwards
         outlines[character] = pen.getCommands()
     advances = {chr(code): glyphs[name].width for code, name in cmap.items()}

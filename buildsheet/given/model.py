@@ -1,0 +1,217 @@
+"""The base of every model of a project file: unknown keys are errors, unwritten quantities are unknown Values, and a
+group of quantities may be written on one line.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from difflib import get_close_matches
+from types import UnionType
+from typing import Any, ClassVar, Literal, Union, get_args, get_origin
+
+from pydantic import BaseModel, ConfigDict, GetJsonSchemaHandler, model_validator
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
+
+from buildsheet.given.fields import Reads, Said, Unwritten, refuse
+from buildsheet.given.tree import Items, Text
+from buildsheet.given.tree import Mapping as TextMapping
+from buildsheet.units import QuantityError, Unit, kinds_of
+
+_NUMBER = r"(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)"
+_JOINED = re.compile(rf"[+-]?{_NUMBER}(?:\s*(?:\.\.|->|→|\bx\b|×)\s*[+-]?{_NUMBER})*")
+_UNIT = re.compile(r"\s*(?P<unit>[A-Za-zµμΩ°%][A-Za-z0-9µμΩ°·*/^²³]*(?:\*\*\d)?)")
+_JOINT = re.compile(r"\s*(?:\.\.|->|→|\bx\b|×)\s*")
+_FILLERS = {"at", "and", "with", "of", "in"}
+
+
+class Given(BaseModel):
+    """A group of statements. Frozen; a key that is not known is an error; a quantity that is not written is unknown.
+
+    `SHORT` names the fields that a one-line form may fill, in the order in which quantities of one kind are taken;
+    empty means that there is no one-line form.
+    """
+
+    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
+    SHORT: ClassVar[tuple[str, ...]] = ()
+
+    @model_validator(mode="before")
+    @classmethod
+    def _read(cls, given: Any) -> Any:
+        key = given.place.key if isinstance(given, Text | TextMapping) else ""
+        if isinstance(given, Text):
+            if not cls.SHORT:
+                raise refuse(
+                    "wrong-shape", f'"{given}"', f"keys such as {', '.join(list(cls.model_fields)[:3])}"
+                )
+            given = cls._short(given)
+        elif isinstance(given, Items):
+            raise refuse("wrong-shape", "a list", f"keys such as {', '.join(list(cls.model_fields)[:3])}")
+        if not isinstance(given, Mapping):
+            return given
+        missing = {
+            name: Unwritten(f"{key}.{name}".lstrip("."))
+            for name, field in cls.model_fields.items()
+            if name not in given and any(isinstance(part, Reads) for part in field.metadata)
+        }
+        return {**given, **missing}
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        made = handler(schema)
+        resolved = handler.resolve_ref_schema(made)
+        resolved["required"] = [
+            name
+            for name, field in cls.model_fields.items()
+            if field.is_required() and not _reads(field.metadata)
+        ]
+        if not resolved["required"]:
+            del resolved["required"]
+        if not cls.SHORT:
+            return made
+        return {"anyOf": [made, {"type": "string", "description": f"On one line: {', '.join(cls.SHORT)}."}]}
+
+    @classmethod
+    def _short(cls, text: Text) -> dict[str, Any]:
+        """What the one-line form says, as the mapping that it stands for."""
+        filled: dict[str, Any] = {}
+        for piece in _pieces(text):
+            cls._take(piece, filled)
+        return filled
+
+    @classmethod
+    def _take(cls, piece: Text, filled: dict[str, Any]) -> None:
+        rest = 0
+        while rest < len(piece):
+            if piece[rest].isspace():
+                rest += 1
+                continue
+            rest = (
+                cls._word(piece, rest, filled)
+                or cls._quantity(piece, rest, filled)
+                or _stop(cls, piece, rest)
+            )
+
+    @classmethod
+    def _word(cls, piece: Text, start: int, filled: dict[str, Any]) -> int:
+        """Takes a flag or a word of a closed list; the end of it, or 0 when there is none."""
+        for phrase, name, value in cls.phrases():
+            end = start + len(phrase)
+            if piece[start:end].lower() == phrase.lower() and (end == len(piece) or not piece[end].isalnum()):
+                if name in filled:
+                    continue
+                filled[name] = Text(value, piece.piece(start, end, f"{piece.place.key}.{name}").place)
+                return end
+        match = re.compile(r"[A-Za-z]+").match(piece, start)
+        return match.end() if match and match[0] in _FILLERS else 0
+
+    @classmethod
+    def phrases(cls) -> list[tuple[str, str, str]]:
+        """(phrase, field, value) of every flag and word that the one-line form knows, longest first."""
+        known: list[tuple[str, str, str]] = []
+        for name in cls.SHORT:
+            kind = cls.model_fields[name].annotation
+            known += [(name.replace("_", " "), name, "true")] if _is_flag(kind) else []
+            for word in _choices(kind):
+                known += [(word, name, word), (word.replace("-", " "), name, word)]
+        return sorted(known, key=lambda entry: -len(entry[0]))
+
+    @classmethod
+    def _quantity(cls, piece: Text, start: int, filled: dict[str, Any]) -> int:
+        """Takes one quantity, or several that share a unit (`8..15 m/s`); the end of it, or 0 when there is none."""
+        fields = [
+            (name, _reads(cls.model_fields[name].metadata), _said(cls.model_fields[name].metadata))
+            for name in cls.SHORT
+        ]
+        open_fields = [(name, reads, said) for name, reads, said in fields if reads and name not in filled]
+        before = next(
+            (s.before for _, _, s in open_fields if s.before and piece.startswith(s.before + " ", start)), ""
+        )
+        at = start + len(before)
+        at += len(piece) - at - len(piece[at:].lstrip())
+        numbers = _JOINED.match(piece, at)
+        if not numbers:
+            return 0
+        unit = _UNIT.match(piece, numbers.end())
+        if not unit:
+            raise refuse("bare-number", f'"{piece[at:].strip()}" without a unit', "a number and a unit")
+        try:
+            kinds = kinds_of(unit["unit"])
+        except QuantityError as error:
+            raise refuse(error.code, error.found, error.wanted) from None
+        end = unit.end()
+        behind = piece[end:].lstrip()
+        after = next((s.after for _, _, s in open_fields if s.after and behind.startswith(s.after)), "")
+        free = [
+            name
+            for name, reads, said in open_fields
+            if reads and said.before == before and said.after == after and _common(reads, kinds)
+        ]
+        parts = list(_spans(piece, numbers.start(), numbers.end()))
+        if len(free) < len(parts):
+            what = kinds[0].kind if kinds else "quantity"
+            raise refuse(
+                "unknown-word",
+                f'"{piece[at:end].strip()}"',
+                f"no more than {len(free)} {what} here: {', '.join(cls.SHORT)}",
+            )
+        for name, (low, high) in zip(free, parts, strict=False):
+            whole = piece.piece(low, high, f"{piece.place.key}.{name}")
+            filled[name] = Text(f"{piece[low:high]} {unit['unit']}", whole.place)
+        return end + (len(piece[end:]) - len(behind) + len(after) if after else 0)
+
+
+def _pieces(text: Text) -> Iterator[Text]:
+    """Splits at commas that are not inside a number, keeping columns."""
+    start = 0
+    for match in re.finditer(r",(?!\d)|$", text):
+        yield text.piece(start, match.start(), text.place.key)
+        start = match.end()
+    if re.search(r"\d,\d", text):
+        raise refuse(
+            "decimal-comma", f'"{text}"', "a decimal point; between two quantities a comma and a space"
+        )
+
+
+def _spans(piece: str, start: int, end: int) -> Iterator[tuple[int, int]]:
+    at = start
+    for joint in _JOINT.finditer(piece, start, end):
+        yield at, joint.start()
+        at = joint.end()
+    yield at, end
+
+
+def _stop(model: type[Given], piece: Text, start: int) -> int:
+    word = piece[start:].strip()
+    phrases = [phrase for phrase, _, _ in model.phrases()]
+    near = get_close_matches(word, phrases, n=2, cutoff=0.4) or phrases[:4]
+    raise refuse(
+        "unknown-word",
+        f'"{word}"',
+        f"a quantity, or a word such as {', '.join(near)}" if near else "a quantity",
+    )
+
+
+def _reads(metadata: list[Any]) -> Reads | None:
+    return next((part for part in metadata if isinstance(part, Reads)), None)
+
+
+def _said(metadata: list[Any]) -> Said:
+    return next((part for part in metadata if isinstance(part, Said)), Said())
+
+
+def _common(reads: Reads, kinds: tuple[Unit, ...]) -> bool:
+    return any(kind in reads.kinds for kind in kinds)
+
+
+def _is_flag(kind: Any) -> bool:
+    return kind is bool or bool in get_args(kind)
+
+
+def _choices(kind: Any) -> tuple[str, ...]:
+    if get_origin(kind) is Literal:
+        return tuple(word for word in get_args(kind) if isinstance(word, str))
+    if get_origin(kind) in (Union, UnionType):
+        return tuple(word for part in get_args(kind) for word in _choices(part))
+    return ()

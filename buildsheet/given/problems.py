@@ -1,0 +1,79 @@
+"""What can't be read in a project file: every problem of one run, in file order, with one thing to type instead."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+# Every code, with the smallest file text that gives it. The README explains them; a test compares and runs them all.
+CODES: dict[str, str] = {
+    "syntax": "machine: [",
+    "alias": "a: &x 1\nb: *x\n",
+    "tag": "machine: !!python/object:x {}\n",
+    "duplicate-key": "buildsheet: 1\nbuildsheet: 1\n",
+    "too-deep": "[" * 30,
+    "too-big": "",
+    "not-a-mapping": "- 1\n",
+    "empty": "",
+    "format": "buildsheet: 99\n",
+    "unknown-key": "buildsheet: 1\nmotr: {}\n",
+    "missing-key": "motor: {kind: magnet-dc}\n",
+    "unknown-word": "buildsheet: 1\nsite: {region: north-amerika}\n",
+    "not-a-quantity": "buildsheet: 1\nsite: {ambient: warm}\n",
+    "not-a-number": "buildsheet: 1\nsite: {ambient: 1/0 degC}\n",
+    "bare-number": "buildsheet: 1\nsite: {ambient: 35}\n",
+    "decimal-comma": 'buildsheet: 1\nsite: {ambient: "35,5 degC"}\n',
+    "unknown-unit": "buildsheet: 1\nsite: {ambient: 35 grad}\n",
+    "unit-mismatch": "buildsheet: 1\nsite: {ambient: 35 V}\n",
+    "out-of-range": "buildsheet: 1\nsite: {ambient: 900 degC}\n",
+    "not-a-flag": "buildsheet: 1\nmachine: {reverse: yes}\n",
+    "wrong-shape": "buildsheet: 1\nsite: [1, 2]\n",
+    "glyph": "buildsheet: 1\nmachine: {name: 漢}\n",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One problem: where (counted from 1), which code and key, what was found and wanted, and what to type instead."""
+
+    line: int
+    column: int
+    code: str
+    key: str
+    found: str
+    wanted: str
+    width: int = 1
+    instead: str = ""
+
+
+class BuildsheetError(Exception):
+    """Anything that ends a command with a message instead of a traceback."""
+
+
+class ProjectError(BuildsheetError):
+    """A file that can't be read as a project: all its problems, in file order."""
+
+    def __init__(self, file: str, problems: Iterable[Problem], text: str):
+        self.file, self.text = file, text
+        self.problems = tuple(
+            sorted(problems, key=lambda problem: (problem.line, problem.column, problem.code))
+        )
+        super().__init__(file)
+
+    def __str__(self) -> str:
+        lines = self.text.splitlines()
+        return "\n".join(_laid_out(self.file, problem, lines) for problem in self.problems)
+
+
+def _laid_out(file: str, problem: Problem, lines: list[str]) -> str:
+    head = f"{file}:{problem.line}:{problem.column}: {problem.code}: "
+    head += f"{problem.key}: " if problem.key else ""
+    head += f"found {problem.found}, wanted {problem.wanted}"
+    shown = [head]
+    if 0 < problem.line <= len(lines) and lines[problem.line - 1].strip():
+        source = lines[problem.line - 1]
+        start = max(0, problem.column - 60) if len(source) > 100 else 0
+        cut = source[start : start + 100].replace("\t", " ")
+        shown.append(f"  {problem.line:>4} | {cut}")
+        shown.append(f"       | {' ' * (problem.column - 1 - start)}{'^' * max(1, min(problem.width, 100))}")
+    if problem.instead:
+        shown.append(f"  {problem.instead}")
+    return "\n".join(shown)
