@@ -91,7 +91,8 @@ def air_share(h: Metre) -> Share:
     >>> round(air_share(h=1524.0), 3)
     0.832
     """
-    return (1 - h / H_0) ** 5.256
+    k_h: Share = (1 - h / H_0) ** 5.256
+    return k_h
 
 
 @formula(source=derivation("heat carried by air, Q = P/(ρ·c·ΔT)"), limits={"dT": (0.5, 200), "k_h": (0.3, 1)})

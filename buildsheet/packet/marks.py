@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
+from typing import Protocol
 
 from markupsafe import Markup, escape
 
@@ -285,34 +286,65 @@ def _words(words: str, x: float, y: float, anchor: str, width: float, weight: st
     return text(left, y, words, 8, weight)
 
 
-# --- type --------------------------------------------------------------------------------------
+# --- type and layout of the cover --------------------------------------------------------------
 
 
-def name_size(name: str, width: float = 139, lines: int = 2) -> str:
-    """Type size of the machine's name on the cover: 46 pt, smaller only if its lines would not fit."""
-    for points in (46, 40, 34, 29, 25):
-        if _lines(name, points * POINT, width) <= (1 if points > 34 else lines):
+def fit(words: str, width: float, largest: int, smallest: int) -> str:
+    """The largest type size, in whole points, at which bold words fit on one line `width` mm long.
+
+    Words too long for the smallest size get that size, and break.
+    """
+    for points in range(largest, smallest, -1):
+        if text_width(words, points * POINT, "bold") <= width:
             return f"{points}pt"
-    return "21pt"
+    return f"{smallest}pt"
 
 
-def _lines(words: str, size: float, width: float) -> int:
-    count, used = 1, 0.0
-    for word in words.split():
-        wide = text_width(word, size, "bold")
-        if wide > width:
-            return 99
-        blank = text_width(" ", size, "bold") if used else 0.0
-        if used + blank + wide > width:
-            count, used = count + 1, wide
-        else:
-            used += blank + wide
-    return count
+def name_size(name: str, width: float = 138) -> str:
+    """Type size of the machine's name on the cover: 46 pt, less only for a name that fills more than a line."""
+    for points in (46, 40, 36):
+        if text_width(name, points * POINT, "bold") <= width:
+            return f"{points}pt"
+    return "27pt" if text_width(name, 27 * POINT, "bold") <= 1.8 * width else "21pt"
 
 
-def path_pitch(stages: int, room: float) -> str:
-    """Height of one stage of the cover's line when `stages` of them have `room` mm."""
+def path_room(height: float) -> float:
+    """Height, mm, that the cover's line has on a sheet whose live area is `height` mm high."""
+    return height - 134.0
+
+
+def path_pitch(stages: int, room: float) -> float:
+    """Height, mm, of one of the cover's stages. Raises ValueError if that many can't be read."""
     pitch = min(19.4, room / stages)
     if pitch < 13:
         raise ValueError(f"{stages} stages do not fit on the cover")
-    return f"{num(pitch)}mm"
+    return pitch
+
+
+def path_spans(spans: Sequence[tuple[str, int, int]], stages: int, pitch: float) -> Markup:
+    """Brackets beside the cover's line: words, first and last stage (counted from 0) of each."""
+    body = ""
+    for words, first, last in spans:
+        top, bottom = first * pitch + 1.8, (last + 1) * pitch - 1.2
+        body += f'<path d="M12 {num(top)}H9.5V{num(bottom)}H12" fill="none" stroke="{INK}" stroke-width="0.35"/>'
+        middle = (top + bottom) / 2
+        turned = text(0, 0, words, 9.5, anchor="middle")
+        body += f'<g transform="translate(7 {num(middle)}) rotate(-90)">{turned}</g>'
+    return svg(12, stages * pitch, "; ".join(words for words, _, _ in spans), body, "path-spans")
+
+
+def mm(length: float) -> str:
+    """A length for a style attribute."""
+    return f"{num(length)}mm"
+
+
+class HasLook(Protocol):
+    """A column of a plain table."""
+
+    @property
+    def look(self) -> Sequence[str]: ...
+
+
+def columns(of: Sequence[HasLook]) -> str:
+    """How many cells a row of a plain table has: a number takes three."""
+    return str(sum(3 if "number" in column.look else 1 for column in of))

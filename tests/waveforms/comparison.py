@@ -40,7 +40,7 @@ def solved(point: Point) -> Steady:
     return solve(BY_NAME[point.converter], source, Load(point.R, point.L, point.E), radians(point.alpha))
 
 
-def errors(points: list[Point], steps: int = 7200) -> list[dict[str, float]]:
+def errors(points: list[Point], steps: int = 14400) -> list[dict[str, float]]:
     """Relative difference of each reading, point by point."""
     seen = simulate(points, steps)
     found = []
@@ -61,13 +61,11 @@ def errors(points: list[Point], steps: int = 7200) -> list[dict[str, float]]:
             if device.name == "freewheel diode":
                 pairs["freewheel diode average"] = (device.average, seen.free_average[k], amps)
                 pairs["freewheel diode RMS"] = (device.rms, seen.free_rms[k], amps)
-        found.append(
-            {name: float(abs(a - b) / max(abs(b), small)) for name, (a, b, small) in pairs.items()}
-        )
+        found.append({name: float(abs(a - b) / max(abs(b), small)) for name, (a, b, small) in pairs.items()})
     return found
 
 
-def worst_error(points: list[Point], steps: int = 7200) -> tuple[float, Point]:
+def worst_error(points: list[Point], steps: int = 14400) -> tuple[float, Point]:
     """Largest relative difference of any reading at any point, and the point."""
     return max(
         ((max(found.values()), point) for found, point in zip(errors(points, steps), points, strict=True)),

@@ -148,7 +148,7 @@ class _Bench:
         )
 
 
-def simulate(points: list[Point], steps: int = 7200) -> Measured:
+def simulate(points: list[Point], steps: int = 14400) -> Measured:
     """Readings over one line period in the periodic steady state, from `steps` steps."""
     bench = _Bench(points, steps)
     twin = _Bench([*points, *points], steps)

@@ -1,0 +1,31 @@
+"""A library of circuits that knows no design: devices, terminals, wires, what joins them in each switch position,
+what must never happen, and what a meter shows.
+"""
+
+from buildsheet.circuit.netlist import (
+    Circuit,
+    Contact,
+    Device,
+    Electronics,
+    Fuse,
+    Inside,
+    Link,
+    Resistance,
+    Source,
+    Terminal,
+    Wire,
+)
+
+__all__ = [
+    "Circuit",
+    "Contact",
+    "Device",
+    "Electronics",
+    "Fuse",
+    "Inside",
+    "Link",
+    "Resistance",
+    "Source",
+    "Terminal",
+    "Wire",
+]

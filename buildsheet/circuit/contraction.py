@@ -1,0 +1,131 @@
+"""Ideal joins contracted: which terminals are one node in given switch positions."""
+
+from collections.abc import Iterator
+from itertools import product
+
+from buildsheet.circuit.netlist import (
+    Circuit,
+    Contact,
+    Device,
+    Electronics,
+    Fuse,
+    Link,
+    Positions,
+    Resistance,
+    Terminal,
+)
+
+
+class Nodes:
+    """Sets of joined terminals (union-find)."""
+
+    def __init__(self, terminals: tuple[Terminal, ...]):
+        self._parent = {terminal: terminal for terminal in terminals}
+
+    def join(self, a: Terminal, b: Terminal) -> None:
+        self._parent[self.of(a)] = self.of(b)
+
+    def of(self, terminal: Terminal) -> Terminal:
+        """The terminal that stands for the node."""
+        while self._parent[terminal] != terminal:
+            self._parent[terminal] = self._parent[self._parent[terminal]]
+            terminal = self._parent[terminal]
+        return terminal
+
+    def same(self, a: Terminal, b: Terminal) -> bool:
+        return self.of(a) == self.of(b)
+
+
+def joins(
+    device: Device, positions: Positions, *, blown: frozenset[str] = frozenset()
+) -> Iterator[tuple[str, str]]:
+    """Pairs of the device's terminals that are joined ideally: links, closed contacts, fuses that are whole."""
+    for inside in device.inside:
+        match inside:
+            case Link(a=a, b=b):
+                yield a, b
+            case Contact(a=a, b=b, closed_in=closed) if positions.get(device.code) in closed:
+                yield a, b
+            case Fuse(a=a, b=b) if device.code not in blown:
+                yield a, b
+
+
+def bridges(device: Device, positions: Positions) -> Iterator[tuple[str, str]]:
+    """Pairs of terminals between which current may flow though they are not one node: loads, heaters, electronics."""
+    for inside in device.inside:
+        match inside:
+            case Resistance(a=a, b=b, position=where) if where in ("", positions.get(device.code, "")):
+                yield a, b
+            case Electronics(terminals=names):
+                yield from ((names[0], other) for other in names[1:])
+
+
+def contract(
+    circuit: Circuit,
+    positions: Positions,
+    *,
+    blown: frozenset[str] = frozenset(),
+    off: frozenset[str] = frozenset(),
+) -> Nodes:
+    """Nodes in these positions. `blown` fuses are open; devices in `off` have their wires taken off."""
+    nodes = Nodes(circuit.terminals)
+    for wire in circuit.wires:
+        if wire.a.device not in off and wire.b.device not in off:
+            nodes.join(wire.a, wire.b)
+    for device in circuit.devices.values():
+        for a, b in joins(device, positions, blown=blown):
+            nodes.join(Terminal(device.code, a), Terminal(device.code, b))
+    return nodes
+
+
+def reached(
+    circuit: Circuit, positions: Positions, start: Terminal, *, blown: frozenset[str] = frozenset()
+) -> dict[Terminal, Terminal | None]:
+    """Every terminal that current from `start` can reach through anything, each with the terminal before it.
+
+    The protective conductor's own net counts like any other: what reaches it is a path to it.
+    """
+    beside: dict[Terminal, list[Terminal]] = {terminal: [] for terminal in circuit.terminals}
+    for wire in circuit.wires:
+        beside[wire.a].append(wire.b)
+        beside[wire.b].append(wire.a)
+    for device in circuit.devices.values():
+        for a, b in (*joins(device, positions, blown=blown), *bridges(device, positions)):
+            beside[Terminal(device.code, a)].append(Terminal(device.code, b))
+            beside[Terminal(device.code, b)].append(Terminal(device.code, a))
+    found: dict[Terminal, Terminal | None] = {start: None}
+    waiting = [start]
+    while waiting:
+        here = waiting.pop(0)
+        for there in beside[here]:
+            if there not in found:
+                found[there] = here
+                waiting.append(there)
+    return found
+
+
+def path_to(found: dict[Terminal, Terminal | None], end: Terminal) -> tuple[Terminal, ...]:
+    """The terminals from the start to `end`, both included."""
+    path = [end]
+    while (before := found[path[-1]]) is not None:
+        path.append(before)
+    return tuple(reversed(path))
+
+
+def all_positions(circuit: Circuit) -> Iterator[dict[str, str]]:
+    """Every combination of switch positions that can happen: a coil's device is in only while its coil is fed, or may
+    be out at any time."""
+    switched = [device for device in circuit.devices.values() if device.positions]
+    for choice in product(*(device.positions for device in switched)):
+        positions = dict(zip((device.code for device in switched), choice, strict=True))
+        if all(_held(circuit, device, positions) for device in switched if device.coil):
+            yield positions
+
+
+def _held(circuit: Circuit, device: Device, positions: Positions) -> bool:
+    if positions[device.code] == device.positions[0] or device.coil is None:
+        return True
+    source, poles = circuit.source
+    nodes = contract(circuit, positions)
+    ends = {nodes.of(Terminal(device.code, name)) for name in device.coil}
+    return ends == {nodes.of(Terminal(source.code, pole)) for pole in poles.poles}

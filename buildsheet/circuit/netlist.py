@@ -1,0 +1,173 @@
+"""The netlist: devices with named terminals, what is inside them, and the wires between terminals."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+Positions = Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Terminal:
+    """A terminal by its device's code and its own name as printed on the part: `Q1:2`."""
+
+    device: str
+    name: str
+
+    def __str__(self) -> str:
+        return f"{self.device}:{self.name}"
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Two terminals that are always joined inside the device."""
+
+    a: str
+    b: str
+
+
+@dataclass(frozen=True, slots=True)
+class Contact:
+    """A contact: joined in the named positions of its device, open in the others."""
+
+    a: str
+    b: str
+    closed_in: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Fuse:
+    """A fuse or breaker path: joined until it blows."""
+
+    a: str
+    b: str
+
+
+@dataclass(frozen=True, slots=True)
+class Resistance:
+    """A resistor, heater, coil or winding with the least and greatest ohms that a good one reads.
+
+    `position` limits it to one position of its device, such as the wiper at slow.
+    """
+
+    a: str
+    b: str
+    low: float
+    high: float
+    position: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Electronics:
+    """Terminals that current passes between under control of a circuit; a pocket meter's reading is not predictable."""
+
+    terminals: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A source: `live` are the poles that can be live against earth, `earth` its protective conductor."""
+
+    poles: tuple[str, ...]
+    live: tuple[str, ...]
+    earth: str
+
+
+Inside = Link | Contact | Fuse | Resistance | Electronics | Source
+
+
+@dataclass(frozen=True)
+class Device:
+    """A device. `positions` begin with the one at rest; `spring` ones return by themselves; `coil` names the terminals
+    of a coil that holds the second position. `metal` is its exposed metal part's terminal; `takes` how many wires a
+    terminal holds when not one or two.
+    """
+
+    code: str
+    kind: str
+    name: str
+    rating: str
+    terminals: tuple[str, ...]
+    inside: tuple[Inside, ...] = ()
+    positions: tuple[str, ...] = ()
+    spring: bool = False
+    coil: tuple[str, str] | None = None
+    metal: str = ""
+    trips_at: float | None = None
+    interrupts: float | None = None
+    takes: Mapping[str, int] = field(default_factory=dict)
+    place: str = ""
+    column: int = 0
+    touched: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Wire:
+    """A conductor between two terminals. Ampacity in amperes; `stage` is the hundred of its number."""
+
+    number: int
+    a: Terminal
+    b: Terminal
+    role: str
+    size: str
+    colour: str
+    length: float
+    ampacity: float
+    cable: str = ""
+
+    @property
+    def stage(self) -> int:
+        return self.number // 100
+
+    @property
+    def key(self) -> tuple[Terminal, Terminal]:
+        return (self.a, self.b) if self.a <= self.b else (self.b, self.a)
+
+
+@dataclass(frozen=True)
+class Circuit:
+    """All devices and wires of one machine, with the fault current (A) at its source and the rating of the wall breaker (A).
+
+    Raises ValueError for a wire to a terminal that is not there, or a number or pair of ends used twice.
+    """
+
+    devices: Mapping[str, Device]
+    wires: tuple[Wire, ...]
+    fault_current: float
+    wall_breaker: float
+
+    def __post_init__(self) -> None:
+        numbers: set[int] = set()
+        for wire in self.wires:
+            for end in (wire.a, wire.b):
+                device = self.devices.get(end.device)
+                if device is None or end.name not in device.terminals:
+                    raise ValueError(f"wire {wire.number} goes to {end}, which is not there")
+            if wire.number in numbers:
+                raise ValueError(f"wire number {wire.number} is used twice")
+            numbers.add(wire.number)
+
+    @cached_property
+    def terminals(self) -> tuple[Terminal, ...]:
+        """Every terminal of every device, in order."""
+        return tuple(
+            Terminal(device.code, name) for device in self.devices.values() for name in device.terminals
+        )
+
+    @cached_property
+    def source(self) -> tuple[Device, Source]:
+        """The device that feeds the machine, and its source. Raises LookupError when there is none."""
+        for device in self.devices.values():
+            for inside in device.inside:
+                if isinstance(inside, Source):
+                    return device, inside
+        raise LookupError("no source")
+
+    def at(self, terminal: Terminal) -> tuple[Wire, ...]:
+        """The wires on a terminal."""
+        return tuple(wire for wire in self.wires if terminal in (wire.a, wire.b))
+
+    @cached_property
+    def rest(self) -> dict[str, str]:
+        """Every switch in its position at rest."""
+        return {device.code: device.positions[0] for device in self.devices.values() if device.positions}

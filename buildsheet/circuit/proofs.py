@@ -1,0 +1,284 @@
+"""What must never happen in a circuit, over every combination of switch positions. A failed proof is a breach."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from buildsheet.circuit.contraction import all_positions, contract, path_to, reached
+from buildsheet.circuit.netlist import Circuit, Contact, Device, Fuse, Link, Positions, Terminal, Wire
+
+PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
+          "protective conductor", "terminals", "restart")  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Breach:
+    """A failed proof: which, along which terminals, in which positions, and what it comes to in words."""
+
+    proof: str
+    path: tuple[Terminal, ...]
+    positions: tuple[tuple[str, str], ...]
+    found: str
+
+
+def prove(circuit: Circuit, *, pole_may_swap: bool = False) -> tuple[Breach, ...]:
+    """All breaches of the circuit, each kind and path once. `pole_may_swap`: the plug may go in either way round."""
+    source, poles = circuit.source
+    live = poles.poles if pole_may_swap else poles.live
+    starts = tuple(Terminal(source.code, name) for name in live)
+    found: dict[tuple[str, tuple[Terminal, ...]], Breach] = {}
+    for breach in _all(circuit, starts):
+        found.setdefault((breach.proof, breach.path), breach)
+    return tuple(found.values())
+
+
+def _all(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
+    for positions in all_positions(circuit):
+        yield from _short_circuit(circuit, positions)
+        yield from _isolation(circuit, starts, positions)
+    yield from _order(circuit, starts)
+    yield from _conductor_protection(circuit, starts)
+    yield from _breaking_capacity(circuit)
+    yield from _protective_conductor(circuit)
+    yield from _terminals(circuit)
+    yield from _restart(circuit, starts)
+
+
+def _breach(proof: str, path: tuple[Terminal, ...], positions: Positions, found: str) -> Breach:
+    return Breach(proof, path, tuple(sorted(positions.items())), found)
+
+
+def _short_circuit(circuit: Circuit, positions: Positions) -> Iterator[Breach]:
+    source, poles = circuit.source
+    nodes = contract(circuit, positions)
+    ends = [Terminal(source.code, name) for name in (*poles.poles, poles.earth)]
+    for index, a in enumerate(ends):
+        for b in ends[index + 1 :]:
+            if nodes.same(a, b):
+                yield _breach(
+                    "short circuit", (a, b), positions, f"{a} and {b} are joined without a load between them"
+                )
+
+
+def _of_kind(circuit: Circuit, *kinds: str) -> list[Device]:
+    return [device for device in circuit.devices.values() if device.kind in kinds]
+
+
+def _isolation(circuit: Circuit, starts: tuple[Terminal, ...], positions: Positions) -> Iterator[Breach]:
+    """With the disconnect off nothing beyond it is live; with the emergency stop pressed no motor circuit is."""
+    for start in starts:
+        for switch in _of_kind(circuit, "disconnect"):
+            if positions[switch.code] == switch.positions[0]:
+                beyond = {start.device, switch.code}
+                yield from _nothing_beyond(circuit, start, positions, beyond, "isolation")
+        for stop in _of_kind(circuit, "emergency-stop"):
+            if positions[stop.code] != stop.positions[0]:
+                power = {device.code for device in _of_kind(circuit, "motor", "drive", "motor-fuse")}
+                found = reached(circuit, positions, start)
+                for terminal in found:
+                    if terminal.device in power and not _is_metal(circuit, terminal):
+                        words = f"{terminal} is still live with {stop.code} pressed"
+                        yield _breach("emergency stop", path_to(found, terminal), positions, words)
+                        break
+
+
+def _is_metal(circuit: Circuit, terminal: Terminal) -> bool:
+    return circuit.devices[terminal.device].metal == terminal.name
+
+
+def _nothing_beyond(
+    circuit: Circuit, start: Terminal, positions: Positions, allowed: set[str], proof: str
+) -> Iterator[Breach]:
+    found = reached(circuit, positions, start)
+    for terminal in found:
+        if terminal.device not in allowed:
+            yield _breach(
+                proof, path_to(found, terminal), positions, f"{terminal} is live though the disconnect is off"
+            )
+            return
+
+
+def _all_closed(circuit: Circuit) -> dict[str, str]:
+    return {device.code: _most_closed(device) for device in circuit.devices.values() if device.positions}
+
+
+def _most_closed(device: Device) -> str:
+    """The position in which most of its power contacts are joined."""
+    return max(
+        device.positions,
+        key=lambda position: sum(
+            position in inside.closed_in for inside in device.inside if isinstance(inside, Contact)
+        ),
+    )
+
+
+def _order(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
+    """Plug, cord, disconnect, fuse, rest: between plug and disconnect nothing, between disconnect and fuse nothing."""
+    positions = _all_closed(circuit)
+    for start in starts:
+        first = [wire.b if wire.a == start else wire.a for wire in circuit.at(start)]
+        for end in first:
+            if circuit.devices[end.device].kind != "disconnect":
+                yield _breach("order", (start, end), {}, f"{end} comes before the disconnect")
+        fuses = frozenset(device.code for device in _of_kind(circuit, "line-fuse"))
+        found = reached(circuit, positions, start, blown=fuses)
+        allowed = {start.device, *fuses, *(device.code for device in _of_kind(circuit, "disconnect"))}
+        for terminal in found:
+            if terminal.device not in allowed:
+                yield _breach(
+                    "order",
+                    path_to(found, terminal),
+                    positions,
+                    f"{terminal} stays live when the line fuse has blown",
+                )
+                break
+
+
+def protected_by(circuit: Circuit) -> dict[int, tuple[str, float]]:
+    """For each wire number the device that protects it and its rating in A: the last fuse toward the source, or the
+    wall breaker. A return conductor is protected by what protects the line side of the same circuit."""
+    source, poles = circuit.source
+    positions = _all_closed(circuit)
+    given: dict[Terminal, tuple[str, float]] = {}
+    starts = [Terminal(source.code, name) for name in poles.live]
+    waiting = [(start, ("wall breaker", circuit.wall_breaker)) for start in starts]
+    while waiting:
+        here, guard = waiting.pop(0)
+        if here in given and given[here][1] <= guard[1]:
+            continue
+        given[here] = guard
+        for wire in circuit.at(here):
+            waiting.append((wire.b if wire.a == here else wire.a, guard))
+        device = circuit.devices[here.device]
+        for a, b, passed in _through(device, positions, guard):
+            if here.name in (a, b):
+                waiting.append((Terminal(here.device, b if here.name == a else a), passed))
+    wires: dict[int, tuple[str, float]] = {}
+    for wire in circuit.wires:
+        guards = [given[end] for end in (wire.a, wire.b) if end in given]
+        if wire.role != "protective" and guards:
+            wires[wire.number] = max(guards, key=lambda guard: guard[1])
+    _returns(circuit, wires)
+    return wires
+
+
+def _through(
+    device: Device, positions: Positions, guard: tuple[str, float]
+) -> Iterator[tuple[str, str, tuple[str, float]]]:
+    for inside in device.inside:
+        match inside:
+            case Fuse(a=a, b=b) if device.trips_at is not None:
+                yield a, b, min(guard, (device.code, device.trips_at), key=lambda one: one[1])
+            case Fuse(a=a, b=b) | Link(a=a, b=b):
+                yield a, b, guard
+            case Contact(a=a, b=b, closed_in=closed) if positions[device.code] in closed:
+                yield a, b, guard
+            case _:
+                pass
+    if device.kind in ("drive", "overload", "motor", "fan", "contactor", "potentiometer"):
+        others = [name for name in device.terminals if name != device.metal and not _in_contact(device, name)]
+        for name in others[1:]:
+            yield others[0], name, guard
+
+
+def _in_contact(device: Device, name: str) -> bool:
+    return any(isinstance(inside, Contact) and name in (inside.a, inside.b) for inside in device.inside)
+
+
+def _returns(circuit: Circuit, wires: dict[int, tuple[str, float]]) -> None:
+    """Conductors that no live pole reaches without passing a load belong to the circuit of their load."""
+    for wire in circuit.wires:
+        if wire.number not in wires and wire.role != "protective":
+            wires[wire.number] = ("wall breaker", circuit.wall_breaker)
+
+
+def _conductor_protection(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
+    del starts
+    guards = protected_by(circuit)
+    for wire in circuit.wires:
+        if wire.role != "protective" and wire.number in guards:
+            name, rating = guards[wire.number]
+            if wire.ampacity < rating:
+                words = f"wire {wire.number} carries {wire.ampacity:.3g} A, its protection {name} lets {rating:.3g} A flow"
+                yield _breach("conductor protection", (wire.a, wire.b), {}, words)
+
+
+def _breaking_capacity(circuit: Circuit) -> Iterator[Breach]:
+    for device in _of_kind(circuit, "line-fuse", "motor-fuse"):
+        if device.interrupts is None or device.interrupts < circuit.fault_current:
+            had = "an unknown current" if device.interrupts is None else f"{device.interrupts:.4g} A"
+            words = f"{device.code} breaks {had}, the fault current may be {circuit.fault_current:.4g} A"
+            yield _breach("breaking capacity", (Terminal(device.code, device.terminals[0]),), {}, words)
+
+
+def _protective_wires(circuit: Circuit) -> list[Wire]:
+    return [wire for wire in circuit.wires if wire.role == "protective"]
+
+
+def _protective_conductor(circuit: Circuit) -> Iterator[Breach]:
+    """Every exposed metal part reaches the source's earth through protective wires and bars only, and nothing else does."""
+    source, poles = circuit.source
+    start = Terminal(source.code, poles.earth)
+    found: dict[Terminal, Terminal | None] = {start: None}
+    waiting = [start]
+    while waiting:
+        here = waiting.pop(0)
+        beside = [
+            wire.b if wire.a == here else wire.a
+            for wire in _protective_wires(circuit)
+            if here in (wire.a, wire.b)
+        ]
+        device = circuit.devices[here.device]
+        for inside in device.inside:
+            if isinstance(inside, Link) and here.name in (inside.a, inside.b) and device.kind == "earth-bar":
+                beside.append(Terminal(device.code, inside.b if here.name == inside.a else inside.a))
+        for there in beside:
+            if there not in found:
+                found[there] = here
+                waiting.append(there)
+    for device in circuit.devices.values():
+        metal = Terminal(device.code, device.metal)
+        if device.metal and metal not in found:
+            yield _breach(
+                "protective conductor",
+                (metal,),
+                {},
+                f"{metal}, a metal part that can be touched, reaches no protective conductor",
+            )
+    for wire in circuit.wires:
+        if wire.role != "protective" and (wire.a in found or wire.b in found):
+            yield _breach(
+                "protective conductor",
+                (wire.a, wire.b),
+                {},
+                f"wire {wire.number} uses the protective conductor for something else",
+            )
+
+
+def _terminals(circuit: Circuit) -> Iterator[Breach]:
+    for terminal in circuit.terminals:
+        device = circuit.devices[terminal.device]
+        count, most = len(circuit.at(terminal)), device.takes.get(terminal.name, 2)
+        if count > most:
+            yield _breach("terminals", (terminal,), {}, f"{terminal} holds {count} wires and takes {most}")
+        if count == 0 and most > 0:
+            yield _breach("terminals", (terminal,), {}, f"{terminal} is left open")
+
+
+def _restart(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
+    """With everything as it is after a power cut (coils out, springs back) no motor circuit is live."""
+    for positions in all_positions(circuit):
+        at_rest = all(
+            positions[device.code] == device.positions[0]
+            for device in circuit.devices.values()
+            if device.positions and (device.coil or device.spring)
+        )
+        if not at_rest:
+            continue
+        for start in starts:
+            found = reached(circuit, positions, start)
+            for device in _of_kind(circuit, "motor", "drive"):
+                hit = next((t for t in found if t.device == device.code and not _is_metal(circuit, t)), None)
+                if hit:
+                    words = f"{hit} is live by itself when power returns"
+                    yield _breach("restart", path_to(found, hit), positions, words)
+                    return

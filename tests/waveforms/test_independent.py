@@ -1,0 +1,31 @@
+"""Against a time-stepping simulation that shares no code and no derivation with the package."""
+
+from tests.waveforms.comparison import errors, solved, worst_error
+from tests.waveforms.points import NAMES, fixed_points
+
+
+def test_sixty_points_agree_within_one_percent() -> None:
+    """Average, RMS, peak, line and freewheel current, average and RMS voltage, line power; see `errors`."""
+    error, point = worst_error(fixed_points(60))
+
+    assert error <= 0.01, point
+
+
+def test_points_reach_every_converter_in_both_modes() -> None:
+    """Continuous and gapped current in each converter that can do both."""
+    met = {(point.converter, solved(point).continuous) for point in fixed_points(60)}
+
+    always_gapped = {"half-wave thyristor", "half-wave diode"}
+    assert met == {(name, False) for name in NAMES} | {
+        (name, True) for name in NAMES if name not in always_gapped
+    }
+
+
+def test_difference_is_the_step_of_the_simulation() -> None:
+    """A simulation of first order: with a quarter of the step, a quarter of the difference. A flaw on our side would
+    stay where it is."""
+    points = fixed_points(24)
+
+    coarse, fine = (sum(sum(found.values()) for found in errors(points, steps)) for steps in (1800, 7200))
+
+    assert fine <= 0.35 * coarse
