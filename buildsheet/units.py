@@ -42,6 +42,7 @@ class Unit:
 
 
 NUMBER = Unit("plain number", "", "", "0.9")
+ALIKE = Unit("quantity of one kind", "", "", "1")
 SHARE = Unit("share", "", "", "80 %", ("percent",))
 VOLT = Unit("voltage", "volt", "V", "120 V", ("mV", "V", "kV"))
 AMPERE = Unit("current", "ampere", "A", "7.5 A", ("mA", "A", "kA"))
@@ -86,6 +87,7 @@ WATT_PER_SQUARE_METRE_KELVIN4 = Unit(
 )
 
 Number = Annotated[float, NUMBER]
+Alike = Annotated[float, ALIKE]
 Share = Annotated[float, SHARE]
 Volt = Annotated[float, VOLT]
 Ampere = Annotated[float, AMPERE]
@@ -125,7 +127,9 @@ KilogramPerCubicMetre = Annotated[float, KILOGRAM_PER_CUBIC_METRE]
 JoulePerKilogramKelvin = Annotated[float, JOULE_PER_KILOGRAM_KELVIN]
 WattPerSquareMetreKelvin4 = Annotated[float, WATT_PER_SQUARE_METRE_KELVIN4]
 
-UNITS: tuple[Unit, ...] = tuple(value for value in list(globals().values()) if isinstance(value, Unit))
+UNITS: tuple[Unit, ...] = tuple(
+    value for value in list(globals().values()) if isinstance(value, Unit) and value is not ALIKE
+)
 
 
 class QuantityError(ValueError):

@@ -104,3 +104,26 @@ def wire_length(l: Metre, l_s: Metre) -> Metre:
     1.0
     """
     return l + l_s
+
+
+@formula(
+    source=memory("NFPA 70 (NEC)", "310.15(B) and (C), solved for the table value", "2023"),
+    limits={"k_T": (0.01, 2), "k_n": (0.01, 1)},
+)
+def least_table_ampacity(I_p: Ampere, k_T: Share, k_n: Share) -> Ampere:
+    """Ampacity that the table must give, so that a conductor still carries the rating of its protection in place.
+
+    >>> round(least_table_ampacity(I_p=10.0, k_T=0.8, k_n=0.5), 6)
+    25.0
+    """
+    return I_p / (k_T * k_n)
+
+
+@formula(source=derivation("resistance of a run and back"))
+def loop_resistance(l: Metre, r: OhmPerMetre) -> Ohm:
+    """Resistance of a run and back; l is the length one way.
+
+    >>> round(loop_resistance(l=2.5, r=0.0103), 5)
+    0.0515
+    """
+    return 2 * l * r

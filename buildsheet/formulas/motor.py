@@ -141,6 +141,16 @@ def armature_current(T: NewtonMetre, K_t: NewtonMetrePerAmpere, I_0: Ampere) -> 
 
 
 @formula(source=ARMATURE)
+def emf_at_speed(K_e: VoltSecondPerRadian, omega: RadianPerSecond) -> Volt:
+    """Back-EMF at a speed.
+
+    >>> round(emf_at_speed(K_e=0.4567, omega=180.6416), 1)
+    82.5
+    """
+    return K_e * omega
+
+
+@formula(source=ARMATURE)
 def terminal_voltage(K_e: VoltSecondPerRadian, omega: RadianPerSecond, I: Ampere, R: Ohm) -> Volt:
     """Average volts at the motor for a speed and a current.
 

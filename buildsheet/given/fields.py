@@ -21,6 +21,13 @@ def refuse(code: str, found: str, wanted: str, instead: str = "") -> PydanticCus
     return PydanticCustomError("buildsheet", "{code}", {"code": code, **context})
 
 
+def at_piece(error: PydanticCustomError, piece: Text) -> PydanticCustomError:
+    """The same error, pointing at one piece of a one-line form instead of at the whole line."""
+    lead = len(piece) - len(piece.lstrip())
+    where = {"line": piece.place.line, "column": piece.place.column + lead, "width": len(piece.strip())}
+    return PydanticCustomError("buildsheet", "{code}", {**where, **(error.context or {})})
+
+
 class Unwritten:
     """Stands for a key that is not in the file, and knows which."""
 

@@ -10,14 +10,14 @@ from typing import Any, ClassVar, Literal, Union, get_args, get_origin
 
 from pydantic import BaseModel, ConfigDict, GetJsonSchemaHandler, model_validator
 from pydantic.json_schema import JsonSchemaValue
-from pydantic_core import CoreSchema
+from pydantic_core import CoreSchema, PydanticCustomError
 
-from buildsheet.given.fields import Reads, Said, Unwritten, refuse
+from buildsheet.given.fields import Reads, Said, Unwritten, at_piece, refuse
 from buildsheet.given.tree import Items, Text
 from buildsheet.given.tree import Mapping as TextMapping
 from buildsheet.units import QuantityError, Unit, kinds_of
 
-_NUMBER = r"(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)"
+_NUMBER = r"(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)"
 _JOINED = re.compile(rf"[+-]?{_NUMBER}(?:\s*(?:\.\.|->|→|\bx\b|×)\s*[+-]?{_NUMBER})*")
 _UNIT = re.compile(r"\s*(?P<unit>[A-Za-zµμΩ°%][A-Za-z0-9µμΩ°·*/^²³]*(?:\*\*\d)?)")
 _JOINT = re.compile(r"\s*(?:\.\.|->|→|\bx\b|×)\s*")
@@ -77,7 +77,10 @@ class Given(BaseModel):
         """What the one-line form says, as the mapping that it stands for."""
         filled: dict[str, Any] = {}
         for piece in _pieces(text):
-            cls._take(piece, filled)
+            try:
+                cls._take(piece, filled)
+            except PydanticCustomError as error:
+                raise at_piece(error, piece) from None
         return filled
 
     @classmethod

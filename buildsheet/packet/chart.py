@@ -135,7 +135,9 @@ def _axes(p: _Plot) -> str:
         body += line(at, foot, at, foot + 1, 0.25)
         body += figures(at, foot + 4, tick_label(value) + p.x.suffix, anchor="middle", fill=GREY)
     if p.x.unit:
-        body += text(end + 1.5, foot + 4, p.x.unit, fill=GREY)
+        last = tick_label(p.x.ticks[-1]) + p.x.suffix
+        beside = p.left + p.x.place(p.x.ticks[-1], p.width) + text_width(last, 7 * POINT) / 2
+        body += text(beside + 1, foot + 4, p.x.unit, fill=GREY)
     for value in p.y.ticks:
         at = p.level(value, False)
         body += line(p.left - 1, at, p.left, at, 0.25)

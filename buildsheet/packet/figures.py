@@ -80,7 +80,4 @@ def figures(x: float, y: float, written: str, points: float = 7, weight: str = "
 def tick_label(x: float) -> str:
     """A tick's position as it is printed on a scale: real minus, thin space between thousands."""
     written = f"{x:,.6f}".rstrip("0").rstrip(".")
-    whole, _, _ = written.partition(".")
-    if len(whole.replace(",", "").lstrip("-")) <= 4:
-        written = written.replace(",", "")
     return written.replace(",", "\u2009").replace("-", "\u2212")

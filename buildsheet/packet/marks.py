@@ -14,7 +14,21 @@ from typing import Protocol
 
 from markupsafe import Markup, escape
 
-from buildsheet.packet.figures import GREY, INK, PAPER, POINT, figures, line, num, rect, ring, svg, text, tick_label
+from buildsheet.packet.figures import (
+    GREY,
+    INK,
+    PAPER,
+    POINT,
+    TINT,
+    figures,
+    line,
+    num,
+    rect,
+    ring,
+    svg,
+    text,
+    tick_label,
+)
 from buildsheet.packet.fonts import text_width
 
 SYMBOLS = Path(__file__).resolve().parents[1] / "templates" / "symbols"
@@ -112,7 +126,7 @@ def plug(inserted: bool) -> Markup:
 def open_contact() -> Markup:
     """The open contact of a hold point: the line is broken until somebody signs."""
     x = 10.0
-    body = rect(x - 0.6, 0, 1.2, 5.2) + rect(x - 0.6, 16.8, 1.2, 3.2)
+    body = rect(x - 1, 6.3, 2, 9.9, TINT)  # takes the line away that runs down the whole block
     body += f'<path d="M{num(x)} 16.2L3.4 5" stroke="{INK}" stroke-width="1.2" stroke-linecap="round"/>'
     body += ring(x, 6.3, 1.25, 0.75) + ring(x, 16.2, 1.25, 0.75)
     return svg(12, 20, "The line is open here", body, "contact")
@@ -249,7 +263,7 @@ def size_strip(
     Raises ValueError if a position is off the scale.
     """
     low, high = ticks[0], ticks[-1]
-    room = width - 8.0
+    room = width - 6.0 - text_width(unit, 7.5 * POINT) - text_width(tick_label(high), 7.5 * POINT) / 2
 
     def place(value: float) -> float:
         if not low <= value <= high:
@@ -268,7 +282,8 @@ def size_strip(
     body += rect(start, y - 1.4, end - start, 2.8)
     for tick in ticks:
         body += figures(place(tick), y + 4.6, tick_label(tick), 7.5, anchor="middle", fill=GREY)
-    body += text(2 + room + 2.6, y + 4.6, unit, 7.5, fill=GREY)
+    beside = 2 + room + text_width(tick_label(high), 7.5 * POINT) / 2 + 1
+    body += text(beside, y + 4.6, unit, 7.5, fill=GREY)
     body += f'<path d="M{num(at - 1.3)} {num(y - 3.7)}h2.6l-1.3 2.1z" fill="{PAPER}" stroke="{INK}" stroke-width="0.4"/>'
     body += _words(chosen[1], at, y - 4.7, "middle", width, "bold")
     if need and need[1]:
@@ -305,12 +320,12 @@ def name_size(name: str, width: float = 138) -> str:
     for points in (46, 40, 36):
         if text_width(name, points * POINT, "bold") <= width:
             return f"{points}pt"
-    return "27pt" if text_width(name, 27 * POINT, "bold") <= 1.8 * width else "21pt"
+    return "27pt" if text_width(name, 27 * POINT, "bold") <= 1.8 * width else "22pt"
 
 
 def path_room(height: float) -> float:
     """Height, mm, that the cover's line has on a sheet whose live area is `height` mm high."""
-    return height - 134.0
+    return height - 129.0
 
 
 def path_pitch(stages: int, room: float) -> float:

@@ -21,7 +21,7 @@ from .roots import falling_root
 from .spans import Driven, Freewheel
 
 LONGEST_TIME_CONSTANT = 1000.0  # omega L / R; beyond it the digits of the mean square run out
-NO_CURRENT = 1e-9  # of Vm/Z: a freewheeling current with no back-EMF never quite stops
+NO_CURRENT = 1e-9  # of Vm/Z, taken for none: a freewheeling current with no back-EMF never quite stops
 CLOSED = 1e-9  # of Vm/Z and the current: how well the period has to close
 ROUNDS = 60
 
@@ -95,6 +95,9 @@ class Loop:
         if natural is None or self.crossover is None or alpha >= pi - natural:
             return Cycle((), None, None)
         start = max(alpha, natural)
+        # fired a hair before it is too late: what little flows has no digits left beside Vm/Z
+        if self.driven.current(pi - natural, start, 0.0) * max(1.0, self.driven.decay) <= self.none:
+            return Cycle((), None, None)
         current = 0.0
         for _ in range(ROUNDS):
             spans, stop, end, exponent = self._walk(alpha, start, natural, self.crossover, current)

@@ -4,11 +4,25 @@
     freewheel    X di/dx +  R       i =          - (E + drop)          X = omega L
 
 Both are linear and of first order, so the current and all its integrals are sines and exponentials. `expm1` keeps
-the digits when the decay over a span is small.
+the digits when the decay over a span is small. Over a short span the integrals are small differences of large terms
+and lose their digits; there a five-point Gauss rule on the closed form is exact to the last digit, and is used instead.
 """
 
+from collections.abc import Callable
 from math import atan2, cos, exp, expm1, hypot, log1p, sin
 from typing import NamedTuple
+
+# Angle, or part of a time constant, up to which the Gauss rule is exact to rounding: its error is
+# width^11 (5!)^4 / (11 (10!)^3) times the tenth derivative, 4e-16 of the integral at most.
+SHORT = 0.25
+# Abramowitz and Stegun, Handbook of Mathematical Functions, table 25.4, n = 5 (from memory; tested on polynomials)
+GAUSS = (
+    (-0.9061798459386640, 0.2369268850561891),
+    (-0.5384693101056831, 0.4786286704993665),
+    (0.0, 0.5688888888888889),
+    (0.5384693101056831, 0.4786286704993665),
+    (0.9061798459386640, 0.2369268850561891),
+)
 
 
 class Integrals(NamedTuple):
@@ -17,6 +31,22 @@ class Integrals(NamedTuple):
     i: float
     i2: float
     i_sin: float
+
+
+def _short_integrals(
+    current: Callable[[float, float, float], float], x0: float, i0: float, x1: float
+) -> Integrals:
+    """Of i, i squared and i sin x over a short span, by the Gauss rule."""
+    half = 0.5 * (x1 - x0)
+    middle = x0 + half
+    total = squares = sines = 0.0
+    for node, weight in GAUSS:
+        x = middle + half * node
+        i = current(x, x0, i0)
+        total += weight * i
+        squares += weight * i * i
+        sines += weight * i * sin(x)
+    return Integrals(half * total, half * squares, half * sines)
 
 
 class Driven:
@@ -44,8 +74,10 @@ class Driven:
     def integrals(self, x0: float, i0: float, x1: float) -> Integrals:
         """Of i, i squared and i sin x from x0 to x1."""
         A, k, c, lag = self.amplitude, self.decay, self.level, self.lag
-        K = self.transient(x0, i0)
         width = x1 - x0
+        if width * max(1.0, k) < SHORT:
+            return _short_integrals(self.current, x0, i0, x1)
+        K = self.transient(x0, i0)
         y0, y1 = x0 - lag, x1 - lag
         sin0, cos0, sin1, cos1 = sin(y0), cos(y0), sin(y1), cos(y1)
         sx0, cx0, sx1, cx1 = sin(x0), cos(x0), sin(x1), cos(x1)
@@ -90,8 +122,10 @@ class Freewheel:
     def integrals(self, x0: float, i0: float, x1: float) -> Integrals:
         """Of i, i squared and i sin x from x0 to x1."""
         k, c = self.decay, self.level
-        K = i0 + c
         width = x1 - x0
+        if width * max(1.0, k) < SHORT:
+            return _short_integrals(self.current, x0, i0, x1)
+        K = i0 + c
         left = exp(-k * width)
         once = -expm1(-k * width) / k
         twice = -expm1(-2.0 * k * width) / (2.0 * k)

@@ -1,7 +1,7 @@
 """What a meter, a fuse, a device and a chart see of one periodic current: closed-form integrals over its spans."""
 
 from dataclasses import dataclass, field
-from math import cos, isfinite, pi, sin, sqrt
+from math import isfinite, pi, sin, sqrt
 from typing import NamedTuple
 
 from .converters import Converter
@@ -156,7 +156,9 @@ def _sum(loop: Loop, spans: tuple[Span, ...], source: Source, alpha: float) -> _
 def _line_integrals(x0: float, x1: float) -> tuple[float, float, float]:
     """Of 1, sin x and sin^2 x from x0 to x1."""
     width = x1 - x0
-    return width, cos(x0) - cos(x1), 0.5 * (width - sin(x1) * cos(x1) + sin(x0) * cos(x0))
+    across, middle = sin(width), sin(0.5 * (x0 + x1))
+    # the usual form (2x - sin 2x)/4, written as a sum of two terms that can't be negative
+    return width, 2.0 * middle * sin(0.5 * width), 0.5 * (width - across) + across * middle * middle
 
 
 def _add_overlap(s: _Sums, loop: Loop, span: Span, resistance: float, alpha: float) -> None:
@@ -218,6 +220,8 @@ def summary(
         )
         for d in converter.devices
     )
+    # a sum of squares that is nothing but rounding may come out just below zero
+    volts_squared = max(0.0, s.v2 + load.E * load.E * gap)
     return Steady(
         converter=converter,
         source=source,
@@ -228,7 +232,7 @@ def summary(
         peak_current=s.top,
         ripple_current=s.top - least,
         average_voltage=average_voltage,
-        rms_voltage=sqrt((s.v2 + load.E * load.E * gap) * per),
+        rms_voltage=sqrt(volts_squared * per),
         line_current=sqrt(s.l2 * per),
         line_average=s.l * per if converter.pulses == 1 else 0.0,
         line_power=s.power * per,

@@ -7,7 +7,7 @@ from typing import ParamSpec
 from buildsheet.citations import Citation
 from buildsheet.formulas.formula import Formula, OutsideLimits
 from buildsheet.reference import Cell, MissingRow, Table, table
-from buildsheet.units import Unit
+from buildsheet.units import ALIKE, Unit
 from buildsheet.worksheet.value import Absent, Input, Row, Value, unknown
 
 P = ParamSpec("P")
@@ -58,24 +58,30 @@ class Worksheet:
         if args:
             raise TypeError(f"{formula.name}: name the arguments")
         given: dict[str, Value] = {}
+        gives = formula.gives
         for name, argument in arguments.items():
             if not isinstance(argument, Value):
                 raise TypeError(f"{id}: {name} is {argument!r}, which has no parent")
-            if argument.unit is not formula.arguments.get(name):
+            wanted = formula.arguments[name]
+            if wanted is ALIKE:
+                alike = next((given[n].unit for n in given if formula.arguments[n] is ALIKE), argument.unit)
+                gives = argument.unit if formula.gives is ALIKE else gives
+                wanted = alike
+            if argument.unit is not wanted:
                 raise TypeError(
-                    f"{id}: {name} of {formula.name} is a {formula.arguments[name].kind}, not a {argument.unit.kind}"
+                    f"{id}: {name} of {formula.name} is a {wanted.kind}, not a {argument.unit.kind}"
                 )
             given[name] = self.take(argument)
         label = label or formula.title
         missing = tuple(argument for argument in given.values() if not argument.known)
         if missing:
             why = f"needs {missing[0].label}" + (f" and {len(missing) - 1} more" if len(missing) > 1 else "")
-            return self._enter(unknown(id, formula.gives, why, label, missing=missing))
+            return self._enter(unknown(id, gives, why, label, missing=missing))
         try:
             number = formula(**{name: float(argument) for name, argument in given.items()})  # type: ignore[call-arg, arg-type]
         except OutsideLimits as refusal:
-            return self._enter(unknown(id, formula.gives, str(refusal), label))
-        return self._enter(Value(number, id=id, unit=formula.gives, parent=Line(formula, given), label=label))
+            return self._enter(unknown(id, gives, str(refusal), label))
+        return self._enter(Value(number, id=id, unit=gives, parent=Line(formula, given), label=label))
 
     def pick(
         self,

@@ -1,0 +1,36 @@
+"""Which stages a builder asked for between plug and motor."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from buildsheet.given.fields import Amperes, Flag, Volts, Watts
+from buildsheet.given.model import Given
+
+
+class Fan(Given):
+    """A small fan on the drive."""
+
+    voltage: Volts = Field(description="Voltage on the fan's plate.", examples=["120 V"])
+    power: Watts = Field(description="Power on the fan's plate.", examples=["14 W"])
+
+
+class Overload(Given):
+    """What sees the motor's overload."""
+
+    by: Literal["relay", "drive current limit", "thermal protector"] = Field(description="What it is.")
+    setting: Amperes = Field(description="What it is set to, once known.", examples=["5.5 A"])
+
+
+class Controls(Given):
+    """Stages between plug and motor. The no-volt release is there unless it is refused."""
+
+    no_volt_release: Flag = Field(
+        default=True, description="A contactor that drops when the line fails and stays out."
+    )
+    emergency_stop: Flag = Field(default=True, description="A latching red button that drops the contactor.")
+    disconnect: Flag = Field(default=True, description="A switch that cuts every pole of the line.")
+    overload: Overload | None = Field(
+        None, description="What protects the motor from overload; a fuse does not."
+    )
+    fan: Fan | None = Field(None, description="A fan on the drive.")

@@ -1,0 +1,98 @@
+"""What the machine is to do: its purpose, speeds, power, duty, belts and turning parts."""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import Field
+
+from buildsheet.given.fields import Flag, Inertias, Lengths, Said, Times, Torques, Watts, WorkSpeeds
+from buildsheet.given.model import Given
+
+MachineKind = Literal["belt-sander", "fruit-mill", "other"]
+
+
+class Duty(Given):
+    """How long it runs and rests. On one line: `20 min on, 10 min off`."""
+
+    SHORT: ClassVar = ("on", "off")
+    on: Annotated[Times, Said(after="on")] = Field(
+        description="Running time of a cycle.", examples=["20 min"]
+    )
+    off: Annotated[Times, Said(after="off")] = Field(description="Rest of a cycle.", examples=["10 min"])
+
+
+class SpeedRange(Given):
+    """Speeds of the tool. On one line: `8..15 m/s, never above 20 m/s`, or in rpm."""
+
+    SHORT: ClassVar = ("low", "high", "limit")
+    low: WorkSpeeds = Field(description="Lowest working speed.", examples=["8 m/s"])
+    high: WorkSpeeds = Field(description="Highest working speed, the set maximum.", examples=["15 m/s"])
+    limit: Annotated[WorkSpeeds, Said(before="never above")] = Field(
+        description="Speed that must not be passed, if there is one beside the parts' own marks.",
+        examples=["20 m/s"],
+    )
+
+
+class Machine(Given):
+    """The machine and what it is to do."""
+
+    name: str = Field(
+        "Machine without a name", description="What people call it.", examples=["Strip sander"], max_length=60
+    )
+    number: str = Field(
+        "",
+        description="Short document number; the packet and the labels carry it.",
+        examples=["SS-01"],
+        max_length=12,
+    )
+    kind: MachineKind | None = Field(
+        None, description="Kind of machine; its usual speeds and hazards are looked up."
+    )
+    purpose: str = Field("", description="One or two short sentences for the cover.", max_length=140)
+    drawn_by: str = Field("", description="Who wrote the file, for the title block.", max_length=40)
+    duty: Duty | None = Field(None, description="Run and rest; continuous when left out.")
+    speed: SpeedRange | None = Field(None, description="Speeds of the tool.")
+    drum: Lengths = Field(
+        description="Diameter at which the tool works, when its speed is a surface speed.",
+        examples=["130 mm"],
+    )
+    power: Watts = Field(description="Power at the tool under the hardest work.", examples=["180 W"])
+    torque: Torques = Field(
+        description="Torque at the tool under the hardest work, instead of power.", examples=["2 N·m"]
+    )
+    inertia: Inertias = Field(
+        description="Moment of inertia of all that turns with the tool.", examples=["0.004 kg·m²"]
+    )
+    reverse: Flag = Field(default=False, description="Whether it must run both ways.")
+    foot_control: Flag = Field(default=False, description="Whether a control is worked by foot.")
+    reach: Literal["guarded", "within reach"] | None = Field(
+        None, description="Whether the moving tool can be reached while it coasts."
+    )
+
+
+class BeltStep(Given):
+    """One belt from a driving to a driven pulley. On one line: `80 -> 63 mm, poly-V, centres 250 mm`."""
+
+    SHORT: ClassVar = ("driver", "driven", "belt", "centres")
+    driver: Lengths = Field(description="Pitch diameter of the driving pulley.", examples=["80 mm"])
+    driven: Lengths = Field(description="Pitch diameter of the driven pulley.", examples=["63 mm"])
+    belt: Literal["poly-V", "V", "flat", "round", "timing"] | None = Field(None, description="Kind of belt.")
+    centres: Annotated[Lengths, Said(before="centres")] = Field(
+        description="Distance of the shafts.", examples=["250 mm"]
+    )
+
+
+class TurningPart(Given):
+    """A part that turns, with what it stands. On one line: `drum, 130 mm, rated 5000 rpm` is written in long form."""
+
+    part: str = Field(description="What it is called.", examples=["contact drum"], max_length=40)
+    shaft: Literal["motor", "tool"] = Field(description="Which shaft it turns with.")
+    diameter: Lengths = Field(description="Outside diameter.", examples=["130 mm"])
+    rated: WorkSpeeds = Field(
+        description="Speed marked on it or proven for it, as rpm or as rim speed.", examples=["5000 rpm"]
+    )
+    basis: (
+        Literal[
+            "marked on the part", "ran at it in the old machine", "calculated", "rim limit of its material"
+        ]
+        | None
+    ) = Field(None, description="Why it stands that speed.")

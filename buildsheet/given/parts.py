@@ -1,0 +1,53 @@
+"""Parts on hand, with the ratings that are printed on them."""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import Field
+
+from buildsheet.given.fields import Amperes, FaultAmperes, Heights, Ohms, Said, Volts, Watts
+from buildsheet.given.model import Given
+
+PartKind = Literal[
+    "cord", "plug", "disconnect", "fuse", "fuse holder", "contactor", "emergency stop", "stop button", "start button",
+    "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "ground bar", "drive", "choke",
+]  # fmt: skip
+Gauge = Literal["18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG"]
+
+
+class Part(Given):
+    """A part on hand. On one line: `contactor, 20 A 250 V AC, 2-pole, salvaged`."""
+
+    SHORT: ClassVar = (
+        "kind",
+        "current",
+        "voltage",
+        "supply",
+        "resistance",
+        "power",
+        "poles",
+        "gauge",
+        "length",
+        "taper",
+        "origin",
+        "breaking",
+        "lag",
+    )
+    kind: PartKind = Field(description="What it is.")
+    id: str = Field("", description="Your own name for this one part.", max_length=20)
+    current: Amperes = Field(description="Current marked on it.", examples=["20 A"])
+    voltage: Volts = Field(description="Voltage marked on it.", examples=["250 V"])
+    supply: Literal["AC", "DC"] | None = Field(
+        None, description="What its voltage and current are marked for."
+    )
+    breaking: Annotated[FaultAmperes, Said(before="breaks")] = Field(
+        description="Breaking capacity marked on a fuse.", examples=["10 kA"]
+    )
+    resistance: Ohms = Field(description="Resistance marked or measured.", examples=["5 kohm"])
+    power: Watts = Field(description="Power marked on it.", examples=["2 W"])
+    poles: Literal["1-pole", "2-pole", "3-pole"] | None = Field(None, description="Poles of a switch.")
+    gauge: Gauge | None = Field(None, description="Wire size.")
+    length: Heights = Field(description="Length of a cord.", examples=["2.5 m"])
+    taper: Literal["linear", "audio"] | None = Field(None, description="Taper of a potentiometer.")
+    lag: Literal["time-lag", "fast"] | None = Field(None, description="Kind of a fuse.")
+    origin: Literal["salvaged", "bought", "new"] | None = Field(None, description="Where it came from.")
+    price: str = Field("", description="What it cost or would cost, as text.", max_length=20)

@@ -1,0 +1,361 @@
+"""Permanent-magnet DC motor: what its plate and a bench test say, and its operating point."""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import Field
+
+from buildsheet.citations import derivation
+from buildsheet.formulas import motor as f
+from buildsheet.given.fields import (
+    Amperes,
+    Flags,
+    Henries,
+    Hertzes,
+    Inertias,
+    Ohms,
+    PowerFactors,
+    Said,
+    Speeds,
+    Volts,
+    Watts,
+)
+from buildsheet.given.model import Given
+from buildsheet.sizing.waist import Applied, Point
+from buildsheet.units import AMPERE, NUMBER, RADIAN, VOLT, VOLT_SECOND_PER_RADIAN, Unit
+from buildsheet.waveforms import NotSolved, Source, Steady, back_emf_for, firing_angle_for
+from buildsheet.worksheet import Model, Value, Worksheet, unknown
+
+
+class Plate(Given):
+    """The nameplate. On one line: `90 V, 5.0 A, 1725 rpm, 0.5 hp`."""
+
+    SHORT: ClassVar = ("voltage", "current", "speed", "power", "form_factor")
+    voltage: Volts = Field(description="Rated armature voltage.", examples=["90 V"])
+    current: Amperes = Field(
+        description="Continuous current on the plate, not the starting surge.", examples=["5.0 A"]
+    )
+    speed: Speeds = Field(description="Speed at rated voltage and current.", examples=["1725 rpm"])
+    power: Watts = Field(
+        description="Power on the plate; it is compared with volts, amperes and efficiency.",
+        examples=["0.5 hp"],
+    )
+    form_factor: Annotated[PowerFactors, Said(before="FF")] = Field(
+        description="Form factor on the plate, if it names one.", examples=["1.40"]
+    )
+
+
+class Spun(Given):
+    """The motor turned by a drill as a generator. On one line: `47.6 V at 1000 rpm`."""
+
+    SHORT: ClassVar = ("voltage", "speed")
+    voltage: Volts = Field(description="Open volts, mean of both directions.", examples=["47.6 V"])
+    speed: Speeds = Field(description="Speed at which it was turned.", examples=["1000 rpm"])
+
+
+class HeldRotor(Given):
+    """Two readings with the rotor held. On one line: `3.2 V at 1.0 A, 6.2 V at 3.0 A`."""
+
+    SHORT: ClassVar = ("voltage_1", "current_1", "voltage_2", "current_2")
+    voltage_1: Volts = Field(description="Volts at the small current.", examples=["3.2 V"])
+    current_1: Amperes = Field(description="Small current.", examples=["1.0 A"])
+    voltage_2: Volts = Field(description="Volts at the large current, near rated.", examples=["6.2 V"])
+    current_2: Amperes = Field(description="Large current.", examples=["3.0 A"])
+
+
+class FreeRun(Given):
+    """A run without load. On one line: `12.0 V, 228 rpm, 0.46 A`."""
+
+    SHORT: ClassVar = ("voltage", "speed", "current")
+    voltage: Volts = Field(description="Volts at the motor.", examples=["12.0 V"])
+    speed: Speeds = Field(description="Speed it settles at.", examples=["228 rpm"])
+    current: Amperes = Field(description="Current it settles at.", examples=["0.46 A"])
+
+
+class AlternatingTest(Given):
+    """Low-voltage AC on the held rotor, for the inductance. On one line: `12.0 V 60 Hz, 2.9 A`."""
+
+    SHORT: ClassVar = ("voltage", "frequency", "current")
+    voltage: Volts = Field(description="AC volts.", examples=["12.0 V"])
+    frequency: Hertzes = Field(description="Frequency.", examples=["60 Hz"])
+    current: Amperes = Field(description="AC amperes.", examples=["2.9 A"])
+
+
+class MagnetDC(Given):
+    """A DC motor whose field is made by magnets."""
+
+    kind: Literal["magnet-dc"] = Field(description="Kind of motor.")
+    plate: Plate | None = Field(None, description="What the nameplate says.")
+    spun: Spun | None = Field(None, description="Volts when turned at a known speed.")
+    held: HeldRotor | None = Field(None, description="Two readings with the rotor held.")
+    winding: Ohms = Field(
+        description="Armature resistance, if it was measured otherwise.", examples=["1.5 ohm"]
+    )
+    free_run: FreeRun | None = Field(None, description="A run without load at a low voltage.")
+    alternating: AlternatingTest | None = Field(None, description="Low-voltage AC test for the inductance.")
+    inductance: Henries = Field(description="Armature inductance, if known.", examples=["10 mH"])
+    inertia: Inertias = Field(
+        description="Moment of inertia of the rotor and what stays on its shaft.", examples=["0.004 kg·m²"]
+    )
+    rotor: Speeds = Field(
+        description="Speed that the rotor is proven for, from its plate or its old machine.",
+        examples=["4000 rpm"],
+    )
+    rotor_basis: Literal["plate", "belt speed of the old machine", "maker's data"] | None = Field(
+        None, description="How that is proven."
+    )
+    protector: Literal["none", "manual reset", "self-resetting"] | None = Field(
+        None, description="Thermal protector inside the motor. Unanswered keeps the packet a draft."
+    )
+    double_insulated: Flags = Field(None, description="Whether the old appliance was double insulated.")
+    cooling: Literal["own fan", "fan on the flywheel", "none"] | None = Field(
+        None, description="What cools it."
+    )
+    pulley: Literal["set screw", "key", "left-hand thread", "right-hand thread"] | None = Field(
+        None, description="How the pulley sits."
+    )
+
+    def constants(self, sheet: Worksheet) -> "Constants":
+        """Works out what plate and bench say; where both say it, both stand on the sheet and the bench is used."""
+        resistance, drop = self._resistance(sheet)
+        no_load = self._no_load_current(sheet, resistance)
+        constant = self._constant(sheet, resistance)
+        torque = sheet.work("motor.K_t", f.torque_constant, "torque for each ampere", K_e=constant)
+        hot = sheet.assume("motor.T_w", "winding temperature")
+        cold = sheet.assume("motor.T_b", "bench temperature")
+        hot_resistance = sheet.work(
+            "motor.R_hot",
+            f.resistance_at_temperature,
+            "resistance of the warm armature",
+            R_1=resistance,
+            T_1=cold,
+            T_2=hot,
+        )
+        inductances = self._inductances(sheet, resistance)
+        return Constants(resistance, hot_resistance, drop, constant, torque, no_load, inductances)
+
+    def _resistance(self, sheet: Worksheet) -> tuple[Value, Value]:
+        if self.held:
+            h = self.held
+            slope = sheet.work(
+                "motor.R_a", f.slope_resistance, "armature resistance, from two currents",
+                V_1=h.voltage_1, I_1=h.current_1, V_2=h.voltage_2, I_2=h.current_2,
+            )  # fmt: skip
+            return slope, sheet.work(
+                "motor.U_b", f.brush_drop, "drop of both brushes", V_1=h.voltage_1, I_1=h.current_1, R=slope
+            )
+        return sheet.take(self.winding), unknown(
+            "motor.U_b", self.winding.unit, "no reading with the rotor held", "drop of both brushes"
+        )
+
+    def _constant(self, sheet: Worksheet, resistance: Value) -> Value:
+        plate = unknown(
+            "motor.K_e_plate", VOLT_SECOND_PER_RADIAN, "no nameplate", "back-EMF constant by the plate"
+        )
+        if self.plate:
+            emf = sheet.work(
+                "motor.E_n",
+                f.back_emf,
+                "back-EMF at the rated point",
+                V=self.plate.voltage,
+                I=self.plate.current,
+                R=resistance,
+            )
+            plate = sheet.work(
+                "motor.K_e_plate",
+                f.back_emf_constant,
+                "back-EMF constant by the plate",
+                E=emf,
+                omega=self.plate.speed,
+            )
+        if self.free_run and self.free_run.current.known:
+            run = self.free_run
+            sheet.work("motor.K_e_run", f.free_run_constant, "back-EMF constant by the free run",
+                       V=run.voltage, I_0=run.current, R=resistance, omega_0=run.speed)  # fmt: skip
+        if self.spun and self.spun.voltage.known and self.spun.speed.known:
+            return sheet.work(
+                "motor.K_e",
+                f.back_emf_constant,
+                "back-EMF constant, spun",
+                E=self.spun.voltage,
+                omega=self.spun.speed,
+            )
+        return sheet.values.get("motor.K_e_run", plate)
+
+    def _no_load_current(self, sheet: Worksheet, resistance: Value) -> Value:
+        if self.free_run and self.free_run.current.known:
+            return sheet.take(self.free_run.current.relabelled("current of the motor running free", "I_0"))
+        if self.plate:
+            emf = sheet.work(
+                "motor.E_r",
+                f.back_emf,
+                "back-EMF at the rated point",
+                V=self.plate.voltage,
+                I=self.plate.current,
+                R=resistance,
+            )
+            return sheet.work(
+                "motor.I_0",
+                f.loss_current,
+                "current that its own losses take",
+                E=emf,
+                I=self.plate.current,
+                P=self.plate.power,
+            )
+        return unknown(
+            "motor.I_0", AMPERE, "no free run and no nameplate", "current of the motor running free"
+        )
+
+    def _inductances(self, sheet: Worksheet, resistance: Value) -> tuple[Value, Value]:
+        """Least and greatest inductance: the same value twice when it was measured, else the assumed band."""
+        if self.inductance.known:
+            found = sheet.take(self.inductance)
+            return found, found
+        if self.alternating:
+            a = self.alternating
+            found = sheet.work("motor.L_a", f.winding_inductance, "armature inductance, by the AC test",
+                               V=a.voltage, I=a.current, R=resistance, f=a.frequency)  # fmt: skip
+            return found, found
+        return sheet.assume("motor.L_low", "low inductance"), sheet.assume("motor.L_high", "high inductance")
+
+
+class Constants:
+    """The constants of the motor as Values: cold and hot resistance, brush drop, K_e, K_t, free-running current, inductances."""
+
+    __slots__ = ("K_e", "K_t", "L", "R", "R_hot", "U_b", "I_0")  # noqa: RUF023  in the order of the constructor
+
+    def __init__(
+        self, R: Value, R_hot: Value, U_b: Value, K_e: Value, K_t: Value, I_0: Value, L: tuple[Value, Value]
+    ):
+        self.R, self.R_hot, self.U_b, self.K_e, self.K_t, self.I_0, self.L = R, R_hot, U_b, K_e, K_t, I_0, L
+
+
+SOLVED = derivation("exact periodic solution of L·di/dt = v − R·i − E between switchings; no time steps")
+
+
+def point(
+    sheet: Worksheet, tag: str, label: str, applied: Applied, motor: Constants, omega: Value, torque: Value
+) -> Point:
+    """The operating point at a speed and a shaft torque. Form factor, RMS, peak and line current are the worst of the
+    inductance band; unknown inputs give unknown results."""
+    current = sheet.work(
+        f"{tag}.I_a", f.armature_current, f"armature current, {label}", T=torque, K_t=motor.K_t, I_0=motor.I_0
+    )
+    emf = sheet.work(f"{tag}.E", f.emf_at_speed, f"back-EMF, {label}", K_e=motor.K_e, omega=omega)
+    terminal = sheet.work(
+        f"{tag}.V_a",
+        f.terminal_voltage,
+        f"volts at the motor, {label}",
+        K_e=motor.K_e,
+        omega=omega,
+        I=current,
+        R=motor.R_hot,
+    )
+    worst, inductance, refusal = _worst(applied, motor, emf, current)
+    asked = {
+        "V_s": applied.voltage,
+        "f": applied.frequency,
+        "U_d": applied.drop,
+        "R": motor.R_hot,
+        "L": inductance,
+        "E": emf,
+        "I_a": current,
+    }
+    missing = tuple(value for value in asked.values() if not value.known)
+
+    def out(
+        symbol: str,
+        unit: Unit,
+        name: str,
+        number: float | None,
+        textbook: Value | None = None,
+        differs: str = "",
+    ) -> Value:
+        if number is None:
+            why = f"needs {missing[0].label}" if missing else refusal
+            return sheet.unsolved(f"{tag}.{symbol}", unit, why, f"{name}, {label}", missing)
+        model = Model(
+            applied.shape,
+            asked,
+            "the current in the armature over one half of the line period",
+            SOLVED,
+            textbook,
+            differs,
+        )
+        return sheet.solved(f"{tag}.{symbol}", number, unit, model, f"{name}, {label}")
+
+    solved = worst is not None
+    return Point(
+        tag, label, omega, torque, current, emf, terminal,
+        out("I_rms", AMPERE, "armature current as heat feels it", worst.rms_current if solved else None),
+        out("I_peak", AMPERE, "peak armature current", worst.peak_current if solved else None),
+        out("F", NUMBER, "form factor", worst.form_factor if solved else None),
+        out("I_line", AMPERE, "line current, RMS", worst.line_current if solved else None),
+        out("alpha", RADIAN, "firing angle", worst.alpha if solved else None),
+        inductance,
+    )  # fmt: skip
+
+
+def _worst(
+    applied: Applied, motor: Constants, emf: Value, current: Value
+) -> tuple["Steady | None", Value, str]:
+    """The solution with the greatest form factor over the inductance band, and why there is none."""
+    needed = (applied.voltage, applied.frequency, applied.drop, motor.R_hot, emf, current, *motor.L)
+    if not all(value.known for value in needed):
+        return None, motor.L[0], ""
+    source = Source(float(applied.voltage), float(applied.frequency), drop=float(applied.drop))
+    found: list[tuple[float, Steady, Value]] = []
+    for inductance in dict.fromkeys(motor.L):
+        try:
+            wave = firing_angle_for(
+                applied.converter, source, float(motor.R_hot), float(inductance), float(emf), float(current)
+            )
+        except NotSolved as refusal:
+            return None, inductance, str(refusal)
+        found.append((wave.form_factor, wave, inductance))
+    _, worst, inductance = max(found, key=lambda one: one[0])
+    return worst, inductance, ""
+
+
+def runaway(sheet: Worksheet, applied: Applied, motor: Constants) -> Value:
+    """Speed with the power device shorted, the line at its highest and no load on the shaft."""
+    inductance = motor.L[0]
+    asked = {
+        "V_max": applied.highest,
+        "f": applied.frequency,
+        "R": motor.R,
+        "L": inductance,
+        "I_0": motor.I_0,
+    }
+    label = "back-EMF at runaway: device shorted, highest line, no load"
+    missing = tuple(value for value in asked.values() if not value.known)
+    if missing:
+        emf = sheet.unsolved("runaway.E", VOLT, f"needs {missing[0].label}", label, missing)
+    else:
+        try:
+            source = Source(float(applied.highest), float(applied.frequency))
+            wave = back_emf_for(
+                applied.unleashed, source, float(motor.R), float(inductance), float(motor.I_0)
+            )
+            model = Model(
+                applied.unleashed.label,
+                asked,
+                "the back-EMF at which a bare bridge still drives the no-load current",
+                SOLVED,
+            )
+            emf = sheet.solved("runaway.E", wave.load.E, VOLT, model, label)
+        except NotSolved as refusal:
+            emf = sheet.unsolved("runaway.E", VOLT, str(refusal), label)
+    return sheet.work("runaway.omega", f.speed_of_emf, "motor speed at runaway", E=emf, K_e=motor.K_e)
+
+
+__all__ = [
+    "AlternatingTest",
+    "Constants",
+    "FreeRun",
+    "HeldRotor",
+    "MagnetDC",
+    "Plate",
+    "Spun",
+    "point",
+    "runaway",
+]

@@ -1,0 +1,246 @@
+"""The root of a project file: what a builder means by the whole of it, and reading it from text."""
+
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Annotated, Any, get_args
+
+from pydantic import BeforeValidator, Field, ValidationError
+from pydantic_core import ErrorDetails
+
+from buildsheet.controls.choices import Controls
+from buildsheet.given.fields import refuse
+from buildsheet.given.machine import BeltStep, Machine, TurningPart
+from buildsheet.given.model import Given
+from buildsheet.given.parts import Part
+from buildsheet.given.problems import CODES, BuildsheetError, Problem, ProjectError
+from buildsheet.given.site import Box, Runs, Site, Supply
+from buildsheet.given.tree import Items, Mapping, Text, read_tree, texts
+from buildsheet.motors.magnet_dc import MagnetDC
+from buildsheet.ways.phase_drive import PhaseControlledDrive
+
+FORMAT = "1"
+MOST_IN_MESSAGE = 60
+
+
+def _format(given: object) -> object:
+    if isinstance(given, Text) and given != FORMAT:
+        raise refuse(
+            "format",
+            f'"{given}"',
+            f"a format that this program knows: {FORMAT}",
+            f"begin with the line: buildsheet: {FORMAT}",
+        )
+    return FORMAT if isinstance(given, Text) else given
+
+
+class Accepted(Given):
+    """A finding that was accepted in writing."""
+
+    finding: str = Field(description="Id of the finding.")
+    why: str = Field(description="Why it is accepted.")
+    by: str = Field(description="Who accepts it.")
+    date: str = Field(description="Date, year first.", pattern=r"^\d{4}-\d{2}-\d{2}$")
+
+
+class Revision(Given):
+    """One revision of the sheet."""
+
+    rev: str = Field(description="Letter.", examples=["A"], max_length=3)
+    date: str = Field(description="Date, year first.", pattern=r"^\d{4}-\d{2}-\d{2}$")
+    note: str = Field("", description="What changed.", max_length=120)
+
+
+class Project(Given):
+    """A machine that is to be built around a salvaged motor. Everything but the format number is optional."""
+
+    buildsheet: Annotated[str, BeforeValidator(_format, json_schema_input_type=int | str)] = Field(
+        description="Format of this file: 1."
+    )
+    machine: Machine | None = Field(None, description="What the machine is and does.")
+    site: Site | None = Field(None, description="Where it stands.")
+    supply: Supply | None = Field(None, description="What it is fed from.")
+    motor: MagnetDC | None = Field(None, description="What is known of the motor.")
+    belts: tuple[BeltStep, ...] = Field((), description="Belts from the motor to the tool, in order.")
+    turning: tuple[TurningPart, ...] = Field((), description="Parts that turn, with the speed each stands.")
+    power: PhaseControlledDrive | None = Field(None, description="How the motor is powered.")
+    controls: Controls | None = Field(None, description="Stages between plug and motor.")
+    box: Box | None = Field(None, description="The enclosure of the electrical parts.")
+    runs: Runs | None = Field(None, description="Lengths of cables.")
+    on_hand: tuple[Part, ...] = Field((), description="Parts on hand.")
+    accept: tuple[Accepted, ...] = Field((), description="Findings accepted in writing.")
+    revisions: tuple[Revision, ...] = Field((), description="Revisions of the sheet, oldest first.")
+
+
+def load(path: Path) -> Project:
+    """Reads a project file. Raises ProjectError with every problem, BuildsheetError when it can't be opened."""
+    try:
+        text = path.read_bytes().decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        problem = Problem(
+            1,
+            1,
+            "syntax",
+            "",
+            f"a byte that is no UTF-8 (number {error.start})",
+            "a text file",
+            1,
+            "save the file as UTF-8",
+        )
+        raise ProjectError(path.name, [problem], "") from None
+    except OSError as error:
+        raise BuildsheetError(f"{path}: {error.strerror or error}") from None
+    return read(text, path.name)
+
+
+def read(text: str, file: str, characters: frozenset[str] | None = None) -> Project:
+    """A project from its text. `characters` are those that can be printed; others are refused with their place.
+
+    Raises ProjectError with every problem of the file, in file order.
+    """
+    tree = read_tree(text, file)
+    problems = list(_unprintable(tree, characters)) if characters is not None else []
+    if "buildsheet" not in tree:
+        problems.append(
+            Problem(
+                1,
+                1,
+                "missing-key",
+                "buildsheet",
+                "no format number",
+                "buildsheet: 1",
+                1,
+                f"begin with the line: buildsheet: {FORMAT}",
+            )
+        )
+    try:
+        project = Project.model_validate(tree)
+    except ValidationError as error:
+        problems += [
+            _problem(detail, tree)
+            for detail in error.errors(include_url=False)
+            if detail["loc"] != ("buildsheet",) or "buildsheet" in tree
+        ]
+        raise ProjectError(file, problems, text) from None
+    if problems:
+        raise ProjectError(file, problems, text)
+    return project
+
+
+def _unprintable(tree: Mapping, characters: frozenset[str]) -> list[Problem]:
+    found = []
+    for text in texts(tree):
+        bad = next(
+            (index for index, sign in enumerate(text) if sign not in characters and not sign.isspace()), None
+        )
+        if bad is not None:
+            at = text.place
+            found.append(
+                Problem(
+                    at.line,
+                    at.column + bad,
+                    "glyph",
+                    at.key,
+                    f'"{text[bad]}", which the print has no sign for',
+                    "another sign",
+                    1,
+                    "write it with letters and digits",
+                )
+            )
+    return found
+
+
+def _problem(detail: ErrorDetails, tree: Mapping) -> Problem:
+    """A pydantic error as a Problem: the place is the value's own, a missing key points at its parent."""
+    loc = tuple(
+        part
+        for part in detail["loc"]
+        if not (isinstance(part, str) and part.startswith(("function-", "is-instance")))
+    )
+    node, parent, key = _walk(tree, loc)
+    place = node.place if isinstance(node, Text | Mapping | Items) else parent.place
+    width = len(node) if isinstance(node, Text) else 1
+    context = detail.get("ctx", {})
+    found, wanted, instead = (
+        str(context.get("found", "")),
+        str(context.get("wanted", "")),
+        str(context.get("instead", "")),
+    )
+    code = str(context.get("code", ""))
+    kind = detail["type"]
+    if kind == "extra_forbidden":
+        name = str(loc[-1])
+        place = parent.key_places.get(name, place) if isinstance(parent, Mapping) else place
+        near = _near(name, _keys_of(loc[:-1]))
+        code, found, wanted, width = "unknown-key", f'"{name}"', f"a key such as {', '.join(near)}", len(name)
+        instead = f"write {near[0]}: instead" if near else ""
+    elif kind == "missing":
+        code, found, wanted, instead = (
+            "missing-key",
+            "no such key",
+            f"the key {loc[-1]}",
+            f"add a line {loc[-1]}: below",
+        )
+    elif kind in ("literal_error", "union_tag_invalid", "enum"):
+        words = _words(str(context.get("expected") or context.get("expected_tags") or ""))
+        near = _near(str(node), words)
+        code, found, wanted = "unknown-word", f'"{_short(node)}"', f"one of: {', '.join(words)}"
+        instead = f'write "{near[0]}"' if near else ""
+    elif not code:
+        code, found, wanted = (
+            "wrong-shape",
+            f'"{_short(node)}"' if isinstance(node, Text) else "a list or keys",
+            detail["msg"].lower().removeprefix("input should be "),
+        )
+    return Problem(
+        place.line, place.column, code if code in CODES else "wrong-shape", key, found, wanted, width, instead
+    )
+
+
+def _short(node: Any) -> str:
+    text = str(node) if isinstance(node, Text) else "keys"
+    return text if len(text) <= MOST_IN_MESSAGE else text[: MOST_IN_MESSAGE - 3] + "..."
+
+
+def _walk(tree: Mapping, loc: tuple[Any, ...]) -> tuple[Any, Any, str]:
+    node: Any = tree
+    parent: Any = tree
+    key = []
+    for part in loc:
+        key.append(str(part + 1) if isinstance(part, int) else str(part))
+        if (isinstance(node, Mapping) and part in node) or (
+            isinstance(node, Items) and isinstance(part, int) and part < len(node)
+        ):
+            parent, node = node, node[part]
+        elif isinstance(node, Text):
+            return node, parent, ".".join(key)  # a short form: the piece's text is not kept, its line is
+        else:
+            return None, node if isinstance(node, Mapping | Items) else parent, ".".join(key)
+    return node, parent, ".".join(key)
+
+
+def _keys_of(loc: tuple[Any, ...]) -> list[str]:
+    model: Any = Project
+    for part in loc:
+        if isinstance(part, int):
+            continue
+        model = _model_of(model.model_fields[part].annotation) if part in model.model_fields else model
+    return list(model.model_fields)
+
+
+def _model_of(annotation: Any) -> Any:
+
+    if isinstance(annotation, type) and issubclass(annotation, Given):
+        return annotation
+    return next((found for part in get_args(annotation) if (found := _model_of(part)) is not None), None)
+
+
+def _near(word: str, words: list[str]) -> list[str]:
+
+    return get_close_matches(word, words, n=3, cutoff=0.4) or words[:6]
+
+
+def _words(expected: str) -> list[str]:
+    return [word.strip().strip("'") for word in expected.replace(" or ", ", ").split(",") if word.strip()]
+
+
+__all__ = ["FORMAT", "Project", "load", "read"]
