@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from buildsheet.circuit.contraction import all_positions, contract, path_to, reached
+from buildsheet.circuit.contraction import all_positions, bridges, contract, joins, path_to, reached
 from buildsheet.circuit.netlist import Circuit, Contact, Device, Fuse, Link, Positions, Terminal, Wire
 
 PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
@@ -139,56 +139,45 @@ def protected_by(circuit: Circuit) -> dict[int, tuple[str, float]]:
     source, poles = circuit.source
     positions = _all_closed(circuit)
     given: dict[Terminal, tuple[str, float]] = {}
-    starts = [Terminal(source.code, name) for name in poles.live]
-    waiting = [(start, ("wall breaker", circuit.wall_breaker)) for start in starts]
+    waiting = [(Terminal(source.code, name), ("wall breaker", circuit.wall_breaker)) for name in poles.live]
     while waiting:
+        waiting.sort(key=lambda one: -one[1][1])  # what lets the most through reaches a terminal first
         here, guard = waiting.pop(0)
-        if here in given and given[here][1] <= guard[1]:
+        if here in given:
             continue
         given[here] = guard
-        for wire in circuit.at(here):
-            waiting.append((wire.b if wire.a == here else wire.a, guard))
+        waiting += [(wire.b if wire.a == here else wire.a, guard) for wire in circuit.at(here)]
         device = circuit.devices[here.device]
         for a, b, passed in _through(device, positions, guard):
             if here.name in (a, b):
                 waiting.append((Terminal(here.device, b if here.name == a else a), passed))
-    wires: dict[int, tuple[str, float]] = {}
-    for wire in circuit.wires:
-        guards = [given[end] for end in (wire.a, wire.b) if end in given]
-        if wire.role != "protective" and guards:
-            wires[wire.number] = max(guards, key=lambda guard: guard[1])
-    _returns(circuit, wires)
-    return wires
+    wires = {
+        wire.number: given[wire.a] for wire in circuit.wires if wire.role != "protective" and wire.a in given
+    }
+    cables: dict[str, tuple[str, float]] = {}
+    for wire in circuit.wires:  # conductors of one cable are protected together
+        if wire.cable and wire.number in wires:
+            cables[wire.cable] = max(
+                cables.get(wire.cable, wires[wire.number]), wires[wire.number], key=lambda one: one[1]
+            )
+    return {
+        wire.number: cables.get(wire.cable, wires[wire.number])
+        for wire in circuit.wires
+        if wire.number in wires
+    }
 
 
 def _through(
     device: Device, positions: Positions, guard: tuple[str, float]
 ) -> Iterator[tuple[str, str, tuple[str, float]]]:
-    for inside in device.inside:
-        match inside:
-            case Fuse(a=a, b=b) if device.trips_at is not None:
-                yield a, b, min(guard, (device.code, device.trips_at), key=lambda one: one[1])
-            case Fuse(a=a, b=b) | Link(a=a, b=b):
-                yield a, b, guard
-            case Contact(a=a, b=b, closed_in=closed) if positions[device.code] in closed:
-                yield a, b, guard
-            case _:
-                pass
-    if device.kind in ("drive", "overload", "motor", "fan", "contactor", "potentiometer"):
-        others = [name for name in device.terminals if name != device.metal and not _in_contact(device, name)]
-        for name in others[1:]:
-            yield others[0], name, guard
-
-
-def _in_contact(device: Device, name: str) -> bool:
-    return any(isinstance(inside, Contact) and name in (inside.a, inside.b) for inside in device.inside)
-
-
-def _returns(circuit: Circuit, wires: dict[int, tuple[str, float]]) -> None:
-    """Conductors that no live pole reaches without passing a load belong to the circuit of their load."""
-    for wire in circuit.wires:
-        if wire.number not in wires and wire.role != "protective":
-            wires[wire.number] = ("wall breaker", circuit.wall_breaker)
+    blows = (
+        min(guard, (device.code, device.trips_at), key=lambda one: one[1])
+        if device.trips_at is not None
+        else guard
+    )
+    fuses = {(inside.a, inside.b) for inside in device.inside if isinstance(inside, Fuse)}
+    for a, b in (*joins(device, positions), *bridges(device, positions)):
+        yield a, b, blows if (a, b) in fuses else guard
 
 
 def _conductor_protection(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:

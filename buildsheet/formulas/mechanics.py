@@ -189,3 +189,13 @@ def centre_distance(L: Metre, d: Metre, D: Metre) -> Metre:
     """
     b: Metre = L - pi * (D + d) / 2
     return (b + sqrt(b**2 - 2 * (D - d) ** 2)) / 4
+
+
+@formula(source=derivation("efficiencies in a row multiply"))
+def share_of_steps(eta_1: Share, eta_2: Share) -> Share:
+    """Share of the power that two belt steps in a row pass on.
+
+    >>> round(share_of_steps(eta_1=0.9, eta_2=0.9), 6)
+    0.81
+    """
+    return eta_1 * eta_2

@@ -89,13 +89,25 @@ def brush_drop(V_1: Volt, I_1: Ampere, R: Ohm) -> Volt:
 
 
 @formula(source=ARMATURE, limits={"omega_0": (0.01, 7000)})
-def free_run_constant(V: Volt, I_0: Ampere, R: Ohm, omega_0: RadianPerSecond) -> VoltSecondPerRadian:
+def free_run_constant(
+    V: Volt, I_0: Ampere, R: Ohm, U_b: Volt, omega_0: RadianPerSecond
+) -> VoltSecondPerRadian:
     """Back-EMF constant from a free run at a known voltage.
 
-    >>> round(free_run_constant(V=90.0, I_0=0.481, R=1.5, omega_0=195.5), 4)
+    >>> round(free_run_constant(V=90.0, I_0=0.481, R=1.5, U_b=0.0, omega_0=195.5), 4)
     0.4567
     """
-    return (V - I_0 * R) / omega_0
+    return (V - I_0 * R - U_b) / omega_0
+
+
+@formula(source=derivation("drops along the path of the current add"))
+def path_drop(U_d: Volt, U_b: Volt) -> Volt:
+    """Constant drops along the path of the armature current: the converter's junctions and the brushes.
+
+    >>> path_drop(U_d=2.2, U_b=1.5)
+    3.7
+    """
+    return U_d + U_b
 
 
 @formula(source=derivation("definition of efficiency"), limits={"V": (0.01, 1e4), "I": (1e-4, 1e4)})
@@ -151,23 +163,23 @@ def emf_at_speed(K_e: VoltSecondPerRadian, omega: RadianPerSecond) -> Volt:
 
 
 @formula(source=ARMATURE)
-def terminal_voltage(K_e: VoltSecondPerRadian, omega: RadianPerSecond, I: Ampere, R: Ohm) -> Volt:
+def terminal_voltage(K_e: VoltSecondPerRadian, omega: RadianPerSecond, I: Ampere, R: Ohm, U_b: Volt) -> Volt:
     """Average volts at the motor for a speed and a current.
 
-    >>> round(terminal_voltage(K_e=0.4567, omega=180.6416, I=5.0, R=1.5), 1)
+    >>> round(terminal_voltage(K_e=0.4567, omega=180.6416, I=5.0, R=1.5, U_b=0.0), 1)
     90.0
     """
-    return K_e * omega + I * R
+    return K_e * omega + I * R + U_b
 
 
 @formula(source=ARMATURE, limits={"K_e": (1e-5, 100)})
-def speed_at_voltage(V: Volt, I: Ampere, R: Ohm, K_e: VoltSecondPerRadian) -> RadianPerSecond:
+def speed_at_voltage(V: Volt, I: Ampere, R: Ohm, U_b: Volt, K_e: VoltSecondPerRadian) -> RadianPerSecond:
     """Speed on smooth volts at a current.
 
-    >>> round(speed_at_voltage(V=90.0, I=0.481, R=1.5, K_e=0.4567) * 30 / 3.14159265)
+    >>> round(speed_at_voltage(V=90.0, I=0.481, R=1.5, U_b=0.0, K_e=0.4567) * 30 / 3.14159265)
     1867
     """
-    return (V - I * R) / K_e
+    return (V - I * R - U_b) / K_e
 
 
 @formula(source=ARMATURE, limits={"K_e": (1e-5, 100)})

@@ -117,8 +117,8 @@ class MagnetDC(Given):
     def constants(self, sheet: Worksheet) -> "Constants":
         """Works out what plate and bench say; where both say it, both stand on the sheet and the bench is used."""
         resistance, drop = self._resistance(sheet)
-        no_load = self._no_load_current(sheet, resistance)
-        constant = self._constant(sheet, resistance)
+        no_load = self._no_load_current(sheet, resistance, drop)
+        constant = self._constant(sheet, resistance, drop)
         torque = sheet.work("motor.K_t", f.torque_constant, "torque for each ampere", K_e=constant)
         hot = sheet.assume("motor.T_w", "winding temperature")
         cold = sheet.assume("motor.T_b", "bench temperature")
@@ -143,11 +143,9 @@ class MagnetDC(Given):
             return slope, sheet.work(
                 "motor.U_b", f.brush_drop, "drop of both brushes", V_1=h.voltage_1, I_1=h.current_1, R=slope
             )
-        return sheet.take(self.winding), unknown(
-            "motor.U_b", self.winding.unit, "no reading with the rotor held", "drop of both brushes"
-        )
+        return sheet.take(self.winding), sheet.assume("motor.U_b", "brush drop")
 
-    def _constant(self, sheet: Worksheet, resistance: Value) -> Value:
+    def _constant(self, sheet: Worksheet, resistance: Value, drop: Value) -> Value:
         plate = unknown(
             "motor.K_e_plate", VOLT_SECOND_PER_RADIAN, "no nameplate", "back-EMF constant by the plate"
         )
@@ -159,6 +157,7 @@ class MagnetDC(Given):
                 V=self.plate.voltage,
                 I=self.plate.current,
                 R=resistance,
+                U_b=drop,
             )
             plate = sheet.work(
                 "motor.K_e_plate",
@@ -170,7 +169,7 @@ class MagnetDC(Given):
         if self.free_run and self.free_run.current.known:
             run = self.free_run
             sheet.work("motor.K_e_run", f.free_run_constant, "back-EMF constant by the free run",
-                       V=run.voltage, I_0=run.current, R=resistance, omega_0=run.speed)  # fmt: skip
+                       V=run.voltage, I_0=run.current, R=resistance, U_b=drop, omega_0=run.speed)  # fmt: skip
         if self.spun and self.spun.voltage.known and self.spun.speed.known:
             return sheet.work(
                 "motor.K_e",
@@ -181,7 +180,7 @@ class MagnetDC(Given):
             )
         return sheet.values.get("motor.K_e_run", plate)
 
-    def _no_load_current(self, sheet: Worksheet, resistance: Value) -> Value:
+    def _no_load_current(self, sheet: Worksheet, resistance: Value, drop: Value) -> Value:
         if self.free_run and self.free_run.current.known:
             return sheet.take(self.free_run.current.relabelled("current of the motor running free", "I_0"))
         if self.plate:
@@ -192,6 +191,7 @@ class MagnetDC(Given):
                 V=self.plate.voltage,
                 I=self.plate.current,
                 R=resistance,
+                U_b=drop,
             )
             return sheet.work(
                 "motor.I_0",
@@ -249,12 +249,16 @@ def point(
         omega=omega,
         I=current,
         R=motor.R_hot,
+        U_b=motor.U_b,
     )
-    worst, inductance, refusal = _worst(applied, motor, emf, current)
+    drop = sheet.work(
+        f"{tag}.U_path", f.path_drop, f"drops along the path, {label}", U_d=applied.drop, U_b=motor.U_b
+    )
+    worst, inductance, refusal = _worst(applied, motor, emf, current, drop)
     asked = {
         "V_s": applied.voltage,
         "f": applied.frequency,
-        "U_d": applied.drop,
+        "U_path": drop,
         "R": motor.R_hot,
         "L": inductance,
         "E": emf,
@@ -299,10 +303,10 @@ def _worst(
     applied: Applied, motor: Constants, emf: Value, current: Value
 ) -> tuple["Steady | None", Value, str]:
     """The solution with the greatest form factor over the inductance band, and why there is none."""
-    needed = (applied.voltage, applied.frequency, applied.drop, motor.R_hot, emf, current, *motor.L)
+    needed = (applied.voltage, applied.frequency, drop, motor.R_hot, emf, current, *motor.L)
     if not all(value.known for value in needed):
         return None, motor.L[0], ""
-    source = Source(float(applied.voltage), float(applied.frequency), drop=float(applied.drop))
+    source = Source(float(applied.voltage), float(applied.frequency), drop=float(drop))
     found: list[tuple[float, Steady, Value]] = []
     for inductance in dict.fromkeys(motor.L):
         try:

@@ -197,5 +197,3 @@ def _key(series: Sequence[Series], left: float, top: float) -> str:
             body += f'<path d="M{num(left)} {num(y)}h5" {_stroke(s.look)}/>'
         body += text(left + 6.5, y + 0.85, s.label)
     return body
-
-

@@ -40,7 +40,9 @@ class Paper:
 
 
 A4 = Paper("A4", 210, 297, (-40, 40))  # ISO 216; holes 80 mm apart, ISO 838 (both from memory)
-LETTER = Paper("US Letter", 215.9, 279.4, (-107.95, 0, 107.95))  # 8 1/2 in x 11 in; three holes 4 1/4 in apart
+LETTER = Paper(
+    "US Letter", 215.9, 279.4, (-107.95, 0, 107.95)
+)  # 8 1/2 in x 11 in; three holes 4 1/4 in apart
 
 
 class HasEdge(Protocol):

@@ -32,7 +32,9 @@ def svg(width: float, height: float, title: str, body: str, css_class: str = "")
     )
 
 
-def line(x1: float, y1: float, x2: float, y2: float, width: float = 0.25, stroke: str = INK, more: str = "") -> str:
+def line(
+    x1: float, y1: float, x2: float, y2: float, width: float = 0.25, stroke: str = INK, more: str = ""
+) -> str:
     """A straight line."""
     d = f"M{num(x1)} {num(y1)}L{num(x2)} {num(y2)}"
     return f'<path d="{d}" fill="none" stroke="{stroke}" stroke-width="{num(width)}"{more}/>'
@@ -51,8 +53,15 @@ def ring(x: float, y: float, radius: float, width: float, fill: str = PAPER) -> 
     )
 
 
-def text(x: float, y: float, words: str, points: float = 7, weight: str = "regular", anchor: str = "start",
-         fill: str = INK) -> str:
+def text(
+    x: float,
+    y: float,
+    words: str,
+    points: float = 7,
+    weight: str = "regular",
+    anchor: str = "start",
+    fill: str = INK,
+) -> str:
     """Words as text; `points` is the type size, `weight` regular, semibold or bold, `anchor` as in SVG."""
     heavy = {"regular": 400, "semibold": 600, "bold": 700}[weight]
     return (
@@ -61,8 +70,15 @@ def text(x: float, y: float, words: str, points: float = 7, weight: str = "regul
     )
 
 
-def figures(x: float, y: float, written: str, points: float = 7, weight: str = "regular", anchor: str = "start",
-            fill: str = INK) -> str:
+def figures(
+    x: float,
+    y: float,
+    written: str,
+    points: float = 7,
+    weight: str = "regular",
+    anchor: str = "start",
+    fill: str = INK,
+) -> str:
     """Figures as outlines: quick to draw, and no text where only a mark is meant. Arguments as for text()."""
     of = face(weight)
     size = points * POINT

@@ -60,7 +60,9 @@ def colour(code: str) -> tuple[str, str, str | None]:
     """
     ground, stripe = code[:2], code[2:]
     if ground not in COLOURS or (stripe and stripe not in COLOURS):
-        raise ValueError(f"unknown colour code {code!r}: known are {', '.join(COLOURS)}, alone or two together")
+        raise ValueError(
+            f"unknown colour code {code!r}: known are {', '.join(COLOURS)}, alone or two together"
+        )
     return (*COLOURS[ground], COLOURS[stripe][0] if stripe else None)
 
 
@@ -106,9 +108,7 @@ def triangle(electric: bool, height: float = 7.2) -> Markup:
     else:
         title = "Warning"
         inside = f'<path d="M3.62 2.5h.76l-.16 2.1h-.44z" fill="{INK}"/><circle cx="4" cy="5.4" r=".42" fill="{INK}"/>'
-    body = (
-        f'<path d="{TRIANGLE}" fill="{PAPER}" stroke="{INK}" stroke-width=".62" stroke-linejoin="round"/>{inside}'
-    )
+    body = f'<path d="{TRIANGLE}" fill="{PAPER}" stroke="{INK}" stroke-width=".62" stroke-linejoin="round"/>{inside}'
     return _scaled(8, 7.1, height, title, body, "triangle")
 
 
@@ -171,7 +171,9 @@ OHM_FLOOR, OHM_CEILING, DECADES = 0.1, 10e6, 8
 OHM_LINE, OPEN_FROM, STRIP = 35.6, 40.2, 44.0  # mm: end of the line, start of the OL field, its end
 
 
-def reading_strip(low: float, high: float, faults: Sequence[float] = (), kind: str = "ohm", span: float = 0) -> Markup:
+def reading_strip(
+    low: float, high: float, faults: Sequence[float] = (), kind: str = "ohm", span: float = 0
+) -> Markup:
     """Where a reading is right (black bar from `low` to `high`) and what likely faults read (crosses).
 
     kind "ohm": one logarithmic line for all rows, 0.1 ohm to 10 Mohm, then a gap, then OL. What lies
@@ -207,7 +209,9 @@ def strip_scale(kind: str = "ohm", span: float = 0) -> Markup:
         body += figures((OPEN_FROM + STRIP) / 2, 2.6, "OL", anchor="middle", fill=GREY)
     else:
         for share in (-1.0, -0.5, 0.0, 0.5, 1.0):
-            body += figures(_volt(share * span, span), 2.6, tick_label(share * span), anchor="middle", fill=GREY)
+            body += figures(
+                _volt(share * span, span), 2.6, tick_label(share * span), anchor="middle", fill=GREY
+            )
     return _strip(3.2, "Scale of the strips below", body)
 
 
@@ -241,7 +245,9 @@ def _bar(start: float, end: float) -> str:
 
 
 def _cross(x: float) -> str:
-    arms = f'<path d="M{num(x - 0.85)} 1.15l1.7 1.7m0-1.7l-1.7 1.7" fill="none" stroke-linecap="round" stroke='
+    arms = (
+        f'<path d="M{num(x - 0.85)} 1.15l1.7 1.7m0-1.7l-1.7 1.7" fill="none" stroke-linecap="round" stroke='
+    )
     return f'{arms}"{PAPER}" stroke-width="1.1"/>{arms}"{INK}" stroke-width="0.5"/>'
 
 
@@ -317,10 +323,12 @@ def fit(words: str, width: float, largest: int, smallest: int) -> str:
 
 def name_size(name: str, width: float = 138) -> str:
     """Type size of the machine's name on the cover: 46 pt, less only for a name that fills more than a line."""
-    for points in (46, 40, 36):
-        if text_width(name, points * POINT, "bold") <= width:
+    for points, lines in ((46, 1), (40, 1), (36, 1), (27, 1.8), (22, 1.8)):
+        size = points * POINT
+        longest = max(text_width(word, size, "bold") for word in name.split())
+        if text_width(name, size, "bold") <= lines * width and longest <= width:
             return f"{points}pt"
-    return "27pt" if text_width(name, 27 * POINT, "bold") <= 1.8 * width else "22pt"
+    return "16pt"
 
 
 def path_room(height: float) -> float:
@@ -341,7 +349,9 @@ def path_spans(spans: Sequence[tuple[str, int, int]], stages: int, pitch: float)
     body = ""
     for words, first, last in spans:
         top, bottom = first * pitch + 1.8, (last + 1) * pitch - 1.2
-        body += f'<path d="M12 {num(top)}H9.5V{num(bottom)}H12" fill="none" stroke="{INK}" stroke-width="0.35"/>'
+        body += (
+            f'<path d="M12 {num(top)}H9.5V{num(bottom)}H12" fill="none" stroke="{INK}" stroke-width="0.35"/>'
+        )
         middle = (top + bottom) / 2
         turned = text(0, 0, words, 9.5, anchor="middle")
         body += f'<g transform="translate(7 {num(middle)}) rotate(-90)">{turned}</g>'

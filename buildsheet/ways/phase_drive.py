@@ -4,6 +4,8 @@ from typing import Literal
 
 from pydantic import Field
 
+from buildsheet.circuit import Device, Electronics, Resistance
+from buildsheet.circuit.builder import Board, Feed
 from buildsheet.formulas import protection as p
 from buildsheet.given.fields import Amperes, Flags, Ohms, PartTemperatures, Volts
 from buildsheet.given.model import Given
@@ -71,3 +73,40 @@ class PhaseControlledDrive(Given):
     def live_controls(self) -> bool | None:
         """Whether its control terminals are at line potential; None when the file does not say."""
         return None if self.separation is None else self.separation == "none"
+
+
+def wire_drive(
+    board: Board, feed: Feed, *, potentiometer: tuple[float, float], live: bool, texts: dict[str, str]
+) -> tuple[str, str]:
+    """The drive and its speed potentiometer, wires 301, 302 and 501 to 503; hands on the output terminals."""
+    board.add(
+        Device(
+            "T1", "drive", "DC drive", texts["T1"], ("L", "N", "A+", "A−", "P1", "P2", "P3", "case"),
+            (Electronics(("L", "N", "A+", "A−", "P1", "P2", "P3")),), metal="case", place="box", column=4,
+        )
+    )  # fmt: skip
+    low, high = potentiometer
+    board.add(
+        Device(
+            "S4", "potentiometer", "Speed knob", texts["S4"], ("1", "2", "3"),
+            (
+                Resistance("1", "3", low, high),
+                Resistance("1", "2", 0.0, 0.01 * high, "slow"), Resistance("2", "3", low, high, "slow"),
+                Resistance("1", "2", low, high, "fast"), Resistance("2", "3", 0.0, 0.01 * high, "fast"),
+            ),
+            positions=("slow", "fast"), place="panel", column=5, touched=live,
+        )
+    )  # fmt: skip
+    board.wire(301, f"{feed[0]}", "T1:L", "line")
+    board.wire(302, f"{feed[1]}", "T1:N", "neutral")
+    for number, terminal, lug, index in ((501, "P1", "1", 0), (502, "P2", "2", 1), (503, "P3", "3", 2)):
+        board.wire(
+            number,
+            f"T1:{terminal}",
+            f"S4:{lug}",
+            "signal",
+            "panel",
+            colour=board.conductors["signal"].colours[index],
+            cable="W2",
+        )
+    return "T1:A+", "T1:A−"

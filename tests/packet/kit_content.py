@@ -44,7 +44,10 @@ def bold(number: str, unit: str = "") -> Markup:
 
 def sheets() -> list[Sheet]:
     def sheet(slug: str, number: str, name: str, purpose: str = "", *more: Any, **other: Any) -> Sheet:
-        words = Markup(purpose or "What this sheet is for, in two lines at most:<br>what to do with it, and when to stop.")
+        words = Markup(
+            purpose
+            or "What this sheet is for, in two lines at most:<br>what to do with it, and when to stop."
+        )
         return Sheet(slug, number, name, words, *more, **other)
 
     return [
@@ -144,17 +147,45 @@ def tables() -> dict[str, Any]:
     for i in range(40):
         if i == 18:
             part_rows.append(SimpleNamespace(group="To buy"))
-        what = "Reversing switch, centre-off, with screw terminals and its own cover" if i % 7 == 3 else "Fuse holder"
+        what = (
+            "Reversing switch, centre-off, with screw terminals and its own cover"
+            if i % 7 == 3
+            else "Fuse holder"
+        )
         part_rows.append(
             [Markup('<span class="tick"></span>'), f"FC{i + 1}", what, number("12.5" if i % 3 else "9", "A"),
              number("16", "A") if i % 5 else "not known", "in your box, line 14", "4.20"]
         )  # fmt: skip
-    codes = ["BK", "WH", "RD", "BU", "VT", "GY", "OG", "BN", "YE", "GN", "PK", "TQ", "GNYE", "WHRD", "GD", "SR"]
+    codes = [
+        "BK",
+        "WH",
+        "RD",
+        "BU",
+        "VT",
+        "GY",
+        "OG",
+        "BN",
+        "YE",
+        "GN",
+        "PK",
+        "TQ",
+        "GNYE",
+        "WHRD",
+        "GD",
+        "SR",
+    ]
     flags = [(str(100 * (i % 9 + 1) + i), code) for i, code in enumerate(codes)]
 
     def wires(now: int | None) -> list[SimpleNamespace]:
-        ends = [("318", "BU", "RA1 · 1", "TA1 · P1"), ("319", "VT", "RA1 · 2", "TA1 · P2"), ("320", "BN", "RA1 · 3", "TA1 · P3")]
-        return [SimpleNamespace(number=n, code=c, end1=a, end2=b, length=nb("350 mm"), now=now) for n, c, a, b in ends]
+        ends = [
+            ("318", "BU", "RA1 · 1", "TA1 · P1"),
+            ("319", "VT", "RA1 · 2", "TA1 · P2"),
+            ("320", "BN", "RA1 · 3", "TA1 · P3"),
+        ]
+        return [
+            SimpleNamespace(number=n, code=c, end1=a, end2=b, length=nb("350 mm"), now=now)
+            for n, c, a, b in ends
+        ]
 
     return {
         "part_columns": [column("", "7mm", "tight"), column("id", "12mm", "bold"), column("part", "54mm"),
@@ -176,7 +207,9 @@ def calculations() -> dict[str, Any]:
         cell = SimpleNamespace(whole=whole, rest=rest, unit=unit)
         return SimpleNamespace(symbol=Markup(symbol), meaning=meaning, number=cell, source=Markup(source))
 
-    ia, td, kt = (Markup(f"<i>{letter}</i><sub>{index}</sub>") for letter, index in (("I", "a"), ("T", "d"), ("K", "t")))
+    ia, td, kt = (
+        Markup(f"<i>{letter}</i><sub>{index}</sub>") for letter, index in (("I", "a"), ("T", "d"), ("K", "t"))
+    )
     wave = [(float(a), 170 * abs(math.sin(math.radians(a)))) for a in range(0, 361, 5)]
     motor = [(a, v if a % 180 >= 85 or a % 180 < 25 else 72.0) for a, v in wave]
     amps = [(a, max(0.0, 14 * math.sin(math.radians(a % 180 - 40)))) for a, _ in wave]
@@ -215,7 +248,9 @@ def calculations() -> dict[str, Any]:
     }  # fmt: skip
 
 
-def html(paper: edge.Paper = edge.A4, name: str = "Fruit mill", state: str = "for building", inches: bool = False) -> str:
+def html(
+    paper: edge.Paper = edge.A4, name: str = "Fruit mill", state: str = "for building", inches: bool = False
+) -> str:
     loader = jinja2.FileSystemLoader([ROOT / "templates", Path(__file__).parent])
     environment = jinja2.Environment(loader=loader, autoescape=True, finalize=printed, undefined=jinja2.StrictUndefined,
                                      trim_blocks=True, lstrip_blocks=True)  # fmt: skip

@@ -52,6 +52,7 @@ def errors(points: list[Point], steps: int = 14400) -> list[dict[str, float]]:
             "average current": (ours.average_current, seen.average[k], amps),
             "RMS current": (ours.rms_current, seen.rms[k], amps),
             "peak current": (ours.peak_current, seen.peak[k], amps),
+            "least current": (ours.peak_current - ours.ripple_current, seen.least[k], amps),
             "average voltage": (ours.average_voltage, seen.average_voltage[k], volts),
             "RMS voltage": (ours.rms_voltage, seen.rms_voltage[k], volts),
             "line RMS current": (ours.line_current, seen.line_rms[k], amps),

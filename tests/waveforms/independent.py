@@ -33,6 +33,7 @@ class Measured:
     average: Array
     rms: Array
     peak: Array
+    least: Array
     average_voltage: Array
     rms_voltage: Array
     line_rms: Array
@@ -75,6 +76,7 @@ class _Bench:
         polarity = np.where(i > 0.0, -1.0, 0.0)
         sums = np.zeros((8, n))
         top = i.copy()
+        least = i.copy()
         for step in range(self.steps):
             x = (step + 0.5) * 2.0 * np.pi / self.steps
             sine = self.peak * np.sin(x)
@@ -131,6 +133,7 @@ class _Bench:
                     )
                 )
                 top = np.maximum(top, after)
+                least = np.minimum(least, after)
             i = after
         if not meters:
             return i, None
@@ -139,6 +142,7 @@ class _Bench:
             mean[0],
             np.sqrt(mean[1]),
             top,
+            least,
             mean[2],
             np.sqrt(mean[3]),
             np.sqrt(mean[4]),

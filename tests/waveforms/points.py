@@ -29,8 +29,15 @@ class Point:
     alpha: float
 
 
-def fixed_points(n: int, seed: int = 20) -> list[Point]:
-    """The same n points each time. All converters in turn, both lines, about half with an ideal source.
+MAINS = ((120.0, 60.0), (230.0, 50.0))
+LOW_VOLTAGE = ((12.0, 60.0), (24.0, 50.0))  # behind a transformer: here the drops weigh
+
+
+def fixed_points(
+    n: int, seed: int = 20, lines: tuple[tuple[float, float], ...] = MAINS, highest_E: float = 150.0
+) -> list[Point]:
+    """The same n points each time. All converters in turn, all lines, about half with no source resistance, about
+    half with no drop.
 
     Points at which no current can flow (the source stays below the back-EMF from the firing angle on) are
     drawn again: they would compare zero with zero.
@@ -39,17 +46,16 @@ def fixed_points(n: int, seed: int = 20) -> list[Point]:
     found: list[Point] = []
     while len(found) < n:
         converter = NAMES[len(found) % len(NAMES)]
-        rms, frequency = draw.choice(((120.0, 60.0), (230.0, 50.0)))
-        ideal = draw.random() < 0.5
+        rms, frequency = draw.choice(lines)
         point = Point(
             converter,
             rms,
             frequency,
-            0.0 if ideal else draw.uniform(0.02, 1.0),
-            0.0 if ideal else draw.uniform(0.5, 2.5),
+            draw.choice((0.0, draw.uniform(0.02, 1.0))),
+            draw.choice((0.0, draw.uniform(0.5, 2.5))),
             draw.uniform(0.3, 5.0),
             0.001 * 60.0 ** draw.random(),  # 1 to 60 mH, as many small as large
-            draw.choice((0.0, draw.uniform(0.0, 150.0), draw.uniform(0.0, 150.0))),
+            draw.choice((0.0, draw.uniform(0.0, highest_E), draw.uniform(0.0, highest_E))),
             draw.uniform(0.0, 170.0) if converter in CONTROLLED else 0.0,
         )
         at_best = sqrt(2.0) * rms * sin(radians(max(point.alpha, 90.0)))

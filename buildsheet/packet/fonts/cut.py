@@ -93,7 +93,11 @@ def _cut(path: Path, style: str, weight: int, slanted: bool) -> Any:
 
     font = ttLib.TTFont(path, recalcTimestamp=False)
     options = subset.Options(
-        layout_features=FEATURES, hinting=False, notdef_outline=True, name_IDs=[*KEPT_NAMES], name_languages=["*"]
+        layout_features=FEATURES,
+        hinting=False,
+        notdef_outline=True,
+        name_IDs=[*KEPT_NAMES],
+        name_languages=["*"],
     )
     cutter = subset.Subsetter(options)
     cutter.populate(text=WANTED)
@@ -122,7 +126,7 @@ def _rename(font: Any, style: str) -> None:
     texts = {
         1: FAMILY if plain else full,
         2: style if plain else "Regular",
-        3: f"{postscript};{SOURCE} {distribution(SOURCE).version};width {WIDTH}",
+        3: f"{postscript};{distribution(SOURCE).version};{WIDTH}",
         4: full,
         5: f"Version {distribution(SOURCE).version}; subset",
         6: postscript,

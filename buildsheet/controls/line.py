@@ -1,0 +1,76 @@
+"""From the plug to the line fuse: cord, disconnect, fuse. Wires 101 to 149, protective 901 to 949."""
+
+from buildsheet.circuit import Contact, Device, Fuse, Link, Source
+from buildsheet.circuit.builder import Board, Feed
+from buildsheet.circuit.netlist import Terminal
+
+ON = frozenset({"on"})
+
+
+def wire_line(
+    board: Board, *, fuse_rating: float, fuse_interrupts: float | None, texts: dict[str, str]
+) -> Feed:
+    """Plug, cord, disconnect and line fuse; hands on the fused line pole and the neutral behind the disconnect."""
+    board.add(
+        Device(
+            "X1",
+            "plug",
+            "Plug and cord",
+            texts["X1"],
+            ("L", "N", "PE"),
+            (Source(("L", "N"), ("L",), "PE"),),
+            place="outside",
+            column=0,
+        )
+    )
+    board.add(
+        Device(
+            "X2",
+            "earth-bar",
+            texts["bar"],
+            texts["X2"],
+            _bar(),
+            _bar_links(),
+            takes=dict.fromkeys(_bar(), 1),
+            place="foot",
+        )
+    )
+    board.add(
+        Device(
+            "Q1", "disconnect", "Disconnect", texts["Q1"], ("1", "2", "3", "4"), (Contact("1", "2", ON), Contact("3", "4", ON)),
+            positions=("off", "on"), place="panel", column=1, takes={"2": 1, "4": 4},
+        )
+    )  # fmt: skip
+    board.add(
+        Device(
+            "F1",
+            "line-fuse",
+            "Line fuse",
+            texts["F1"],
+            ("1", "2"),
+            (Fuse("1", "2"),),
+            trips_at=fuse_rating,
+            interrupts=fuse_interrupts,
+            place="box",
+            column=2,
+            takes={"2": 2},
+        )
+    )
+    board.wire(101, "X1:L", "Q1:1", "cord-line", "cord", cable="W1")
+    board.wire(102, "X1:N", "Q1:3", "cord-neutral", "cord", cable="W1")
+    board.wire(901, "X1:PE", "X2:1", "cord-protective", "cord", cable="W1")
+    board.wire(103, "Q1:2", "F1:1", "entry")
+    return Terminal("F1", "2"), Terminal("Q1", "4")
+
+
+def _bar() -> tuple[str, ...]:
+    return tuple(str(number) for number in range(1, 9))
+
+
+def _bar_links() -> tuple[Link, ...]:
+    return tuple(Link("1", name) for name in _bar()[1:])
+
+
+def bond(board: Board, number: int, stud: str, code: str, terminal: str, run: str) -> None:
+    """A protective conductor from the bar to a metal part."""
+    board.wire(number, f"X2:{stud}", f"{code}:{terminal}", "protective", run)

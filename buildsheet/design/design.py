@@ -1,0 +1,124 @@
+"""The design: what a project comes to, as far as what is known goes."""
+
+from dataclasses import dataclass, field
+
+from buildsheet.project import Project
+from buildsheet.reference import Region
+from buildsheet.sizing.places import Place, Seat
+from buildsheet.sizing.waist import Applied, Point
+from buildsheet.worksheet import Value, Worksheet
+
+
+@dataclass(frozen=True, slots=True)
+class Turning:
+    """A turning part at two speeds: what it stands, at set maximum and at runaway, all in the unit of its rating."""
+
+    name: str
+    basis: str
+    rated: Value
+    at_maximum: Value
+    at_runaway: Value
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """From the tool back to the motor: speeds, ratio, torques and belts."""
+
+    ratio: Value
+    tool_low: Value
+    tool_high: Value
+    motor_low: Value
+    motor_high: Value
+    tool_torque: Value
+    motor_torque: Value
+    belt_speeds: tuple[Value, ...]
+    belt_lengths: tuple[Value, ...]
+    wraps: tuple[Value, ...]
+    pulls: tuple[Value, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WireSize:
+    """Conductors of one role: gauge, ampacity where it lies, its protection and its length to cut."""
+
+    role: str
+    gauge: str
+    table_ampacity: Value
+    ampacity: Value
+    area: Value
+    resistance: Value
+    protection: Value
+    needed: Value
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """Everything that is sized between plug and motor."""
+
+    line_current: Value
+    continuous_limit: Value
+    fault_current: Value
+    fault_at_fuse: Value
+    line_fuse_need: Value
+    line_fuse: Value
+    motor_fuse_need: Value
+    motor_fuse: Value
+    overload_need: Value
+    overload_top: Value
+    overload_range: Value
+    disconnect_need: Value
+    disconnect: Value
+    contactor: Value
+    cord: WireSize
+    wires: tuple[WireSize, ...]
+    protective: Value
+    drop: Value
+    drop_share: Value
+    drop_limit: Value
+    pot_power: Value
+    min_trim: Value
+    max_trim: Value
+
+    def wire(self, role: str) -> WireSize:
+        """The size of the conductors of a role."""
+        return next(size for size in self.wires if size.role == role)
+
+
+@dataclass(frozen=True, slots=True)
+class Heat:
+    """Heat in the box and what the motor stands."""
+
+    drive_loss: Value
+    box_heat: Value
+    rise: Value
+    inside: Value
+    limit: Value
+    air_flow: Value
+    allowed_current: Value
+    duty_current: Value
+    winding_loss: Value
+    lowest_speed: Value
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """A whole design. Parts of it are None when the file says nothing to begin with; values inside may be unknown."""
+
+    project: Project
+    region: Region
+    sheet: Worksheet
+    motor: object | None = None
+    load: Load | None = None
+    applied: Applied | None = None
+    points: tuple[Point, ...] = ()
+    sizes: Sizes | None = None
+    heat: Heat | None = None
+    runaway: Value | None = None
+    coast: Value | None = None
+    turning: tuple[Turning, ...] = ()
+    places: tuple[Place, ...] = ()
+    seats: tuple[Seat, ...] = field(default=())
+
+    def point(self, tag: str) -> Point | None:
+        """The operating point with this tag."""
+        return next((point for point in self.points if point.tag == tag), None)

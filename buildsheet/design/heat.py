@@ -1,0 +1,112 @@
+"""Heat: in the box, in the motor's winding, and at low speed on its own fan."""
+
+from buildsheet.design.design import Heat
+from buildsheet.formulas import cooling as c
+from buildsheet.formulas import motor as f
+from buildsheet.motors.magnet_dc import Constants
+from buildsheet.project import Project
+from buildsheet.sizing.waist import Applied, Point
+from buildsheet.units import AMPERE, KELVIN, RADIAN_PER_SECOND, WATT
+from buildsheet.worksheet import Value, Worksheet, unknown
+
+
+def work_box(
+    project: Project, sheet: Worksheet, applied: Applied, points: tuple[Point, ...]
+) -> tuple[Value, Value, Value, Value, Value, Value]:
+    """(drive loss, heat in the box, rise, temperature inside, limit, air that would carry it away)."""
+    hardest = max((p.current for p in points if p.current.known), default=None)
+    current = (
+        hardest if hardest is not None else unknown("drive.I", AMPERE, "no operating point", "drive current")
+    )
+    loss = sheet.work("heat.P_drive", c.bridge_loss, "heat of the drive", U_d=applied.drop, I=current)
+    fan = project.controls.fan if project.controls else None
+    heat = (
+        loss
+        if fan is None
+        else sheet.work("heat.P", c.total_heat, "heat in the box", P_1=loss, P_2=fan.power)
+    )
+    ambient = _ambient(project, sheet)
+    rise = _rise(project, sheet, heat)
+    inside = sheet.work("heat.T_in", c.temperature_after_rise, "air inside the box", T_a=ambient, dT=rise)
+    limit = (
+        sheet.known_or_assumed(project.power.hottest_air, "electronics limit")
+        if project.power
+        else unknown("heat.T_max", KELVIN, "no drive")
+    )
+    allowed = sheet.work(
+        "heat.dT_max", c.allowed_rise, "rise that the drive allows", T_max=limit, T_a=ambient
+    )
+    height = (
+        sheet.known_or_assumed(project.site.altitude, "altitude")
+        if project.site
+        else sheet.assume("site.altitude~", "altitude")
+    )
+    thin = sheet.work("heat.k_h", c.air_share, "density of the air at this height", h=height)
+    flow = sheet.work(
+        "heat.Q", c.air_flow, "air that would carry this heat away", P=heat, dT=allowed, k_h=thin
+    )
+    return loss, heat, rise, inside, limit, flow
+
+
+def _ambient(project: Project, sheet: Worksheet) -> Value:
+    if project.site is not None:
+        return sheet.known_or_assumed(project.site.ambient, "ambient")
+    return sheet.assume("site.ambient~", "ambient")
+
+
+def _rise(project: Project, sheet: Worksheet, heat: Value) -> Value:
+    box = project.box
+    if box is None:
+        return sheet.unsolved("heat.dT", c.box_rise.gives, "no box in the file", "rise of the air in the box")
+    formula = c.wall_box_area if box.mounting == "on a wall" else c.free_box_area
+    area = sheet.work("heat.A", formula, "cooling surface of the box", w=box.width, h=box.height, d=box.depth)
+    coefficient = sheet.assume("heat.k", "box coefficient")
+    return sheet.work("heat.dT", c.box_rise, "rise of the air in the box", P=heat, k=coefficient, A=area)
+
+
+def work_heat(
+    project: Project,
+    sheet: Worksheet,
+    motor: Constants,
+    points: tuple[Point, ...],
+    box: tuple[Value, Value, Value, Value, Value, Value],
+) -> Heat:
+    """The motor's heat beside the box's: what current its plate allows at the worst form factor, what the duty asks."""
+    hardest = max((p for p in points if p.form_factor.known), key=lambda p: float(p.rms), default=None)
+    plate = project.motor.plate if project.motor else None
+    if plate is None or hardest is None:
+        why = "no nameplate" if plate is None else "no operating point"
+        allowed = unknown("heat.I_allow", AMPERE, why, "current that the winding stands")
+        duty = unknown("heat.I_duty", AMPERE, why, "current over run and rest")
+        loss = unknown("heat.P_cu", WATT, why, "heat of the winding")
+        lowest = unknown("heat.omega_low", RADIAN_PER_SECOND, why, "lowest speed at full torque")
+        return Heat(*box, allowed, duty, loss, lowest)
+    rated = (
+        sheet.values["motor.plate.form_factor~"]
+        if "motor.plate.form_factor~" in sheet.values
+        else sheet.take(plate.form_factor)
+    )
+    allowed = sheet.work("heat.I_allow", f.current_derated_by_form_factor, "average current that the winding stands on this drive",
+                         I_rated=plate.current, F_rated=rated, F=hardest.form_factor)  # fmt: skip
+    machine = project.machine
+    if machine is not None and machine.duty is not None:
+        duty = sheet.work(
+            "heat.I_duty",
+            f.duty_current,
+            "current that heats as much, run all the time",
+            I=hardest.current,
+            t_on=machine.duty.on,
+            t_off=machine.duty.off,
+        )
+    else:
+        duty = hardest.current
+    loss = sheet.work("heat.P_cu", f.copper_loss, "heat of the winding", I_rms=hardest.rms, R=motor.R_hot)
+    share = sheet.assume("heat.n_share", "own fan share")
+    lowest = sheet.work(
+        "heat.omega_low",
+        f.lowest_speed_on_own_fan,
+        "lowest speed at full torque for long",
+        omega=plate.speed,
+        n_share=share,
+    )
+    return Heat(*box, allowed, duty, loss, lowest)

@@ -1,0 +1,184 @@
+"""From the tool back to the motor: speeds and torque through the belts, and every turning part at its fastest."""
+
+from buildsheet.design.design import Load, Turning
+from buildsheet.formulas import mechanics as m
+from buildsheet.given.machine import BeltStep, Machine
+from buildsheet.project import Project
+from buildsheet.units import METRE_PER_SECOND, NEWTON_METRE, RADIAN_PER_SECOND, WATT
+from buildsheet.worksheet import Value, Worksheet, unknown
+
+
+def work_load(project: Project, sheet: Worksheet) -> Load | None:
+    """Speeds, ratio and torques between tool and motor; None without a machine that has a speed.
+
+    The pull at the tool is taken as the same at all its speeds, as for sanding; power is at the highest speed.
+    """
+    machine = project.machine
+    if machine is None or machine.speed is None:
+        return None
+    tool_low = _tool_speed(sheet, machine, machine.speed.low, "low")
+    tool_high = _tool_speed(sheet, machine, machine.speed.high, "high")
+    ratio, share = _belts(sheet, project.belts)
+    motor_low = sheet.work(
+        "load.omega_low", m.driving_speed, "motor speed at the lowest tool speed", omega_2=tool_low, i=ratio
+    )
+    motor_high = sheet.work(
+        "load.omega_high",
+        m.driving_speed,
+        "motor speed at the highest tool speed",
+        omega_2=tool_high,
+        i=ratio,
+    )
+    torque = _tool_torque(sheet, machine, tool_high)
+    motor_torque = sheet.work("load.T_m", m.motor_torque, "torque at the motor", T=torque, i=ratio, eta=share)
+    speeds, lengths, wraps, pulls = _belt_facts(sheet, project.belts, machine, motor_high)
+    return Load(
+        ratio, tool_low, tool_high, motor_low, motor_high, torque, motor_torque, speeds, lengths, wraps, pulls
+    )
+
+
+def _tool_speed(sheet: Worksheet, machine: Machine, given: Value, name: str) -> Value:
+    sheet.take(given)
+    if given.unit is RADIAN_PER_SECOND:
+        return given
+    label = f"{'lowest' if name == 'low' else 'highest'} tool speed"
+    return sheet.work(f"load.omega_t_{name}", m.speed_for_surface_speed, label, v=given, d=machine.drum)
+
+
+def _tool_torque(sheet: Worksheet, machine: Machine, tool_high: Value) -> Value:
+    if machine.torque.known:
+        return sheet.take(machine.torque)
+    if machine.power.known:
+        return sheet.work(
+            "load.T_t", m.torque_of_power, "torque at the tool", P=machine.power, omega=tool_high
+        )
+    return unknown("load.T_t", NEWTON_METRE, "neither power nor torque is in the file", "torque at the tool")
+
+
+def _belts(sheet: Worksheet, belts: tuple[BeltStep, ...]) -> tuple[Value, Value]:
+    """The ratio of all belts and the share of the power that they pass on. Without a belt the tool sits on the motor."""
+    if not belts:
+        direct = sheet.pick(
+            "load.i", "direct_drive", "value", "no belt: the tool sits on the motor", key="ratio"
+        )
+        whole = sheet.pick("load.eta", "direct_drive", "value", "no belt: nothing is lost", key="efficiency")
+        return direct, whole
+    first, *others = belts
+    ratio, share = _step(sheet, 1, first)
+    for number, belt in enumerate(others, 2):
+        step, passed = _step(sheet, number, belt)
+        ratio = sheet.work(
+            f"load.i_{number}", m.ratio_of_steps, "ratio of the belts together", i_1=ratio, i_2=step
+        )
+        share = sheet.work(
+            f"load.eta_{number}", m.share_of_steps, "share that the belts pass on", eta_1=share, eta_2=passed
+        )
+    return ratio, share
+
+
+def _step(sheet: Worksheet, number: int, belt: BeltStep) -> tuple[Value, Value]:
+    ratio = sheet.work(
+        f"belt{number}.i", m.belt_ratio, f"ratio of belt {number}", d_1=belt.driver, d_2=belt.driven
+    )
+    return ratio, sheet.assume(
+        f"belt{number}.eta", "belt efficiency", f"share of the power that belt {number} passes on"
+    )
+
+
+def _belt_facts(
+    sheet: Worksheet, belts: tuple[BeltStep, ...], machine: Machine, motor_high: Value
+) -> tuple[tuple[Value, ...], tuple[Value, ...], tuple[Value, ...], tuple[Value, ...]]:
+    speeds, lengths, wraps, pulls = [], [], [], []
+    omega = motor_high
+    power = (
+        machine.power
+        if machine.power.known
+        else unknown("load.P", WATT, "no power in the file", "power at the tool")
+    )
+    for number, belt in enumerate(belts, 1):
+        small, large = (
+            sorted((belt.driver, belt.driven), key=float)
+            if belt.driver.known and belt.driven.known
+            else (belt.driver, belt.driven)
+        )
+        speed = sheet.work(
+            f"belt{number}.v", m.surface_speed, f"speed of belt {number}", omega=omega, d=belt.driver
+        )
+        speeds.append(speed)
+        lengths.append(
+            sheet.work(
+                f"belt{number}.L", m.belt_length, f"length of belt {number}", C=belt.centres, d=small, D=large
+            )
+        )
+        wraps.append(
+            sheet.work(
+                f"belt{number}.theta",
+                m.wrap_angle,
+                f"wrap on the small pulley of belt {number}",
+                C=belt.centres,
+                d=small,
+                D=large,
+            )
+        )
+        pulls.append(sheet.work(f"belt{number}.F", m.belt_pull, f"pull of belt {number}", P=power, v=speed))
+        ratio = sheet.values[f"belt{number}.i"]
+        omega = sheet.work(
+            f"belt{number}.omega_2", m.driven_speed, f"speed behind belt {number}", omega_1=omega, i=ratio
+        )
+    return tuple(speeds), tuple(lengths), tuple(wraps), tuple(pulls)
+
+
+def work_turning(project: Project, sheet: Worksheet, load: Load, runaway: Value) -> tuple[Turning, ...]:
+    """Every turning part, the rotor first, at set maximum and at runaway, in the unit of its rating."""
+    tool_runaway = sheet.work(
+        "runaway.omega_t", m.driven_speed, "tool speed at runaway", omega_1=runaway, i=load.ratio
+    )
+    found = []
+    if project.motor is not None:
+        basis = project.motor.rotor_basis or ""
+        found.append(
+            Turning("motor's rotor", basis, sheet.take(project.motor.rotor), load.motor_high, runaway)
+        )
+    for number, part in enumerate(project.turning, 1):
+        on_motor = part.shaft == "motor"
+        maximum, fastest = (load.motor_high, runaway) if on_motor else (load.tool_high, tool_runaway)
+        if part.rated.unit is METRE_PER_SECOND:
+            maximum = sheet.work(
+                f"turning{number}.v_max",
+                m.surface_speed,
+                f"rim of the {part.part} at set maximum",
+                omega=maximum,
+                d=part.diameter,
+            )
+            fastest = sheet.work(
+                f"turning{number}.v_run",
+                m.surface_speed,
+                f"rim of the {part.part} at runaway",
+                omega=fastest,
+                d=part.diameter,
+            )
+        found.append(Turning(part.part, part.basis or "", sheet.take(part.rated), maximum, fastest))
+    return tuple(found)
+
+
+def work_coast(project: Project, sheet: Worksheet, load: Load, loss_torque: Value) -> Value:
+    """Longest coast from the highest speed, on the motor's own losses alone."""
+    machine, motor = project.machine, project.motor
+    if machine is None or motor is None:
+        raise ValueError("a machine and a motor are needed")
+    inertia = sheet.work(
+        "coast.J",
+        m.inertia_at_motor,
+        "inertia as the motor sees it",
+        J_m=motor.inertia,
+        J_t=machine.inertia,
+        i=load.ratio,
+    )
+    return sheet.work(
+        "coast.t",
+        m.coast_time,
+        "longest coast to standstill",
+        J=inertia,
+        omega=load.motor_high,
+        T_0=loss_torque,
+    )
