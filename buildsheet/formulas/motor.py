@@ -30,18 +30,14 @@ COPPER_ZERO = Constant(
 )
 
 
-@formula(
-    source=ARMATURE,
-    limits={"I": (0, 1000), "R": (0, 1e6)},
-    leaves_out="the brush drop, unless it is part of R",
-)
-def back_emf(V: Volt, I: Ampere, R: Ohm) -> Volt:
-    """Voltage that the turning armature makes, from the volts at its terminals and its current.
+@formula(source=ARMATURE, limits={"I": (0, 1000), "R": (0, 1e6)})
+def back_emf(V: Volt, I: Ampere, R: Ohm, U_b: Volt) -> Volt:
+    """Voltage that the turning armature makes, from the volts at its terminals, its current and its brushes' drop.
 
-    >>> back_emf(V=90.0, I=5.0, R=1.5)
+    >>> back_emf(V=90.0, I=5.0, R=1.5, U_b=0.0)
     82.5
     """
-    return V - I * R
+    return V - I * R - U_b
 
 
 @formula(

@@ -300,7 +300,7 @@ def point(
 
 
 def _worst(
-    applied: Applied, motor: Constants, emf: Value, current: Value
+    applied: Applied, motor: Constants, emf: Value, current: Value, drop: Value
 ) -> tuple["Steady | None", Value, str]:
     """The solution with the greatest form factor over the inductance band, and why there is none."""
     needed = (applied.voltage, applied.frequency, drop, motor.R_hot, emf, current, *motor.L)

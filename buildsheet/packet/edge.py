@@ -11,7 +11,7 @@ from typing import Protocol
 
 from markupsafe import Markup
 
-from buildsheet.packet.figures import GREY, INK, LINE, PAPER, figures, line, num, rect
+from buildsheet.packet.figures import GREY, INK, LINE, PAPER, drawn, figures, line, num, rect
 
 FRAME_LEFT = 20.0  # as ISO 5457 (from memory): 20 mm to file, 10 mm elsewhere
 FRAME_TOP = FRAME_BOTTOM = FRAME_RIGHT = 10.0
@@ -99,7 +99,7 @@ def page_rules(sheets: Sequence[HasEdge], paper: Paper = A4, inches: bool = Fals
         if sheet.landscape:
             drawing += zones(f)
         rules.append(_rule(sheet, f, drawing))
-    return Markup("\n".join(rules))
+    return drawn("\n".join(rules))
 
 
 def _rule(sheet: HasEdge, f: Frame, drawing: str) -> str:
@@ -129,10 +129,11 @@ def _rule(sheet: HasEdge, f: Frame, drawing: str) -> str:
 
 
 def frame_line(f: Frame) -> str:
-    """The frame."""
+    """The frame. Its line lies outside the content, so that a tint which fills a sheet's width spares it."""
+    half = FRAME_LINE / 2
     return (
-        f'<rect x="{num(f.left)}" y="{num(f.top)}" width="{num(f.right - f.left)}" '
-        f'height="{num(f.bottom - f.top)}" fill="none" stroke="{INK}" stroke-width="{FRAME_LINE}"/>'
+        f'<rect x="{num(f.left - half)}" y="{num(f.top - half)}" width="{num(f.right - f.left + FRAME_LINE)}" '
+        f'height="{num(f.bottom - f.top + FRAME_LINE)}" fill="none" stroke="{INK}" stroke-width="{FRAME_LINE}"/>'
     )
 
 

@@ -9,10 +9,11 @@ import math
 import re
 from collections.abc import Sequence
 from functools import cache
+from html import unescape
 from pathlib import Path
 from typing import Protocol
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from buildsheet.packet.figures import (
     GREY,
@@ -109,7 +110,7 @@ def triangle(electric: bool, height: float = 7.2) -> Markup:
         title = "Warning"
         inside = f'<path d="M3.62 2.5h.76l-.16 2.1h-.44z" fill="{INK}"/><circle cx="4" cy="5.4" r=".42" fill="{INK}"/>'
     body = f'<path d="{TRIANGLE}" fill="{PAPER}" stroke="{INK}" stroke-width=".62" stroke-linejoin="round"/>{inside}'
-    return _scaled(8, 7.1, height, title, body, "triangle")
+    return svg(8 / 7.1 * height, height, title, body, "triangle", (8, 7.1))
 
 
 def plug(inserted: bool) -> Markup:
@@ -133,36 +134,30 @@ def open_contact() -> Markup:
 
 
 @cache
-def _symbol_source(name: str) -> str:
+def _symbol(name: str) -> tuple[float, float, str, str]:
+    """Width and height in its own units, title and drawing of a symbol file."""
     if not re.fullmatch(r"[a-z][a-z-]*", name):
         raise ValueError(f"not a symbol's name: {name!r}")
-    return (SYMBOLS / f"{name}.svg").read_text(encoding="utf-8")
+    source = (SYMBOLS / f"{name}.svg").read_text(encoding="utf-8")
+    found = re.search(r'viewBox="0 0 ([\d.]+) ([\d.]+)".*?<title>(.*?)</title>(.*)</svg>', source, re.DOTALL)
+    if found is None:
+        raise ValueError(f"symbol {name}: it must begin with a viewBox and a title")
+    return float(found[1]), float(found[2]), unescape(found[3]), found[4].strip()
 
 
 def symbol(name: str, title: str = "", height: float = 8) -> Markup:
     """A symbol from templates/symbols, `height` mm high; `title` replaces the one in the file."""
-    source = _symbol_source(name)
-    found = re.search(r'viewBox="0 0 ([\d.]+) ([\d.]+)".*?<title>(.*?)</title>(.*)</svg>', source, re.DOTALL)
-    if found is None:
-        raise ValueError(f"symbol {name}: it must begin with a viewBox and a title")
-    width, tall, named, body = found.groups()
-    return _scaled(float(width), float(tall), height, title or named, body.strip(), "symbol")
+    across, down, named, body = _symbol(name)
+    return svg(across * height / down, height, title or named, body, "symbol", (across, down))
 
 
 def icon(name: str, title: str = "") -> Markup:
     """A symbol in a ring, as it sits on the cover's line."""
-    source = symbol(name, title)
-    body = source[source.index("</title>") + len("</title>") : source.rindex("</svg>")]
-    drawing = ring(6, 6, 5.5, 1.0) + f'<g transform="translate(2 2) scale({num(8 / 24)})">{body}</g>'
-    named = re.search(r"<title>(.*?)</title>", source)
-    return svg(12, 12, Markup(named.group(1)) if named else name, drawing, "icon")
-
-
-def _scaled(width: float, tall: float, height: float, title: str, body: str, css_class: str) -> Markup:
-    return Markup(
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="{css_class}" width="{num(width * height / tall)}mm" '
-        f'height="{num(height)}mm" viewBox="0 0 {num(width)} {num(tall)}"><title>{escape(title)}</title>{body}</svg>'
-    )
+    across, down, named, body = _symbol(name)
+    scale = 8 / max(across, down)
+    x, y = 6 - across * scale / 2, 6 - down * scale / 2
+    drawing = f'<g transform="translate({num(x)} {num(y)}) scale({scale:.6f})">{body}</g>'
+    return svg(12, 12, title or named, ring(6, 6, 5.5, 1.0) + drawing, "icon")
 
 
 # --- readings ----------------------------------------------------------------------------------

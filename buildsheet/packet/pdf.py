@@ -52,7 +52,7 @@ def write_pdf(
     """
     engine = _engine()
     with _complaints() as complaints, _rare_collection():
-        document = engine.HTML(string=html, url_fetcher=_fetcher(engine)).render(pdf_forms=forms)
+        document = engine.HTML(string=html, url_fetcher=_fetcher()).render(pdf_forms=forms)
         about = document.metadata
         about.title, about.authors, about.description = title, [author], subject
         about.keywords, about.created, about.modified = list(keywords), created, created
@@ -69,7 +69,7 @@ def _engine() -> Any:
     return importlib.import_module("weasyprint")
 
 
-def _fetcher(engine: Any) -> Any:
+def _fetcher() -> Any:
     urls = importlib.import_module("weasyprint.urls")
     return urls.URLFetcher(allowed_protocols={"data"}, allow_redirects=False)
 
@@ -82,7 +82,7 @@ def _attachment(engine: Any, enclosure: Enclosure, created: str | None) -> Any:
     )  # fmt: skip
 
 
-def _finish(document: Any, pdf: Any) -> None:
+def _finish(_document: Any, pdf: Any) -> None:
     """What the engine leaves out: plain metadata, a scope for every table head, a print flag for every link."""
     pydyf = importlib.import_module("pydyf")
     for item in pdf.objects:

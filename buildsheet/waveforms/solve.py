@@ -20,6 +20,7 @@ def solve(converter: Converter, source: Source, load: Load, alpha: float = 0.0) 
     The gate is held from alpha to pi (a long pulse or a train of them): a thyristor fired while the source is still
     below the back-EMF starts as soon as the source exceeds it. With a single short pulse it would not start at all.
     Where the source never exceeds the back-EMF behind the firing angle, no current flows: an answer, not a refusal.
+    So is a current below about a thousand-millionth of Vm/Z, which has no digits left.
 
     Raises NotSolved for an angle outside its range, or other than 0 on a converter without a gate, for L/R too long
     for a ripple to be told, and when a steady state was not found.

@@ -4,6 +4,7 @@ Needs fonttools and the package named in SOURCE, at set-up and when a wheel is b
 a packet. Imports nothing else of this project, so that a build hook can load it by its path.
 """
 
+import importlib
 import json
 import logging
 from collections.abc import Iterator
@@ -86,12 +87,11 @@ def _published() -> Iterator[Path]:
 
 
 def _cut(path: Path, style: str, weight: int, slanted: bool) -> Any:
-    from fontTools import subset, ttLib
-    from fontTools.varLib import instancer
-
+    subset, ttlib = importlib.import_module("fontTools.subset"), importlib.import_module("fontTools.ttLib")
+    instancer = importlib.import_module("fontTools.varLib.instancer")
     logging.getLogger("fontTools").setLevel(logging.ERROR)  # it tells of every table it drops
 
-    font = ttLib.TTFont(path, recalcTimestamp=False)
+    font = ttlib.TTFont(path, recalcTimestamp=False)
     options = subset.Options(
         layout_features=FEATURES,
         hinting=False,
@@ -138,14 +138,13 @@ def _rename(font: Any, style: str) -> None:
 
 
 def _metrics(font: Any) -> dict[str, Any]:
-    from fontTools.pens.svgPathPen import SVGPathPen
-    from fontTools.pens.transformPen import TransformPen
-
+    svg_pen = importlib.import_module("fontTools.pens.svgPathPen").SVGPathPen
+    transform_pen = importlib.import_module("fontTools.pens.transformPen").TransformPen
     cmap, glyphs = font.getBestCmap(), font.getGlyphSet()
     outlines = {}
     for character in sorted(set(OUTLINED)):
-        pen = SVGPathPen(glyphs, ntos=lambda value: str(round(value)))
-        glyphs[cmap[ord(character)]].draw(TransformPen(pen, (1, 0, 0, -1, 0, 0)))  # SVG counts downwards
+        pen = svg_pen(glyphs, ntos=lambda value: str(round(value)))
+        glyphs[cmap[ord(character)]].draw(transform_pen(pen, (1, 0, 0, -1, 0, 0)))  # SVG counts downwards
         outlines[character] = pen.getCommands()
     advances = {chr(code): glyphs[name].width for code, name in cmap.items()}
     return {"advances": advances, "outlines": outlines}
