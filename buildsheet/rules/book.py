@@ -1,0 +1,54 @@
+"""All rules in order, the findings they yield, and the state that these leave the packet in."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import Literal
+
+from buildsheet.circuit import Circuit
+from buildsheet.design import Design
+from buildsheet.rules import machine, parts, power
+from buildsheet.rules.finding import GRADES, SIGNALS, Finding
+
+Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
+RULES: tuple[Rule, ...] = (
+    power.supply, power.drive, power.protection, power.restart,
+    machine.turning, machine.window, machine.coast, machine.motor,
+    parts.seats, parts.proofs, parts.circuit_missing,
+)  # fmt: skip
+State = Literal["draft", "for building", "as built", "do not use"]
+# What safety needs answered: until then the packet is a draft.
+SAFETY_QUESTIONS = (("site", "where"), ("power", "separation"), ("motor", "protector"))
+
+
+def all_findings(design: Design, circuit: Circuit | None) -> tuple[Finding, ...]:
+    """Every finding, gravest first: by grade, then by signal word, then in the order of the rules.
+
+    A `heed` that the builder accepted in writing carries who and when; nothing else can be accepted.
+    """
+    found = [finding for rule in RULES for finding in rule(design, circuit)]
+    accepted = {entry.finding: f"{entry.by}, {entry.date}: {entry.why}" for entry in design.project.accept}
+    found = [
+        replace(f, accepted=accepted[f.id]) if f.grade == "heed" and f.id in accepted else f for f in found
+    ]
+    return tuple(sorted(found, key=lambda f: (not f.stops, GRADES.index(f.grade), SIGNALS.index(f.signal))))
+
+
+def unanswered(design: Design) -> tuple[str, ...]:
+    """Keys of the safety questions that the file leaves open."""
+    project = design.project
+    keys = []
+    for group, name in SAFETY_QUESTIONS:
+        part = getattr(project, group)
+        if part is None or getattr(part, name) is None:
+            keys.append(f"{group}.{name}")
+    return tuple(keys)
+
+
+def state_of(design: Design, circuit: Circuit | None, findings: tuple[Finding, ...]) -> State:
+    """draft: a stop, an open safety question, or no circuit yet; else for building."""
+    unknown_need = any(
+        seat.place.safety and seat.part is not None and seat.verdict == "not known" for seat in design.seats
+    )
+    if circuit is None or unknown_need or unanswered(design) or any(finding.stops for finding in findings):
+        return "draft"
+    return "for building"

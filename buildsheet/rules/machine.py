@@ -1,0 +1,142 @@
+"""Dangers of what turns: speeds at set maximum and at runaway, coasting, the motor's own limits, heat."""
+
+from collections.abc import Iterator
+
+from buildsheet.circuit import Circuit
+from buildsheet.citations import Citation, derivation, memory, practice
+from buildsheet.design import Design
+from buildsheet.reference import table
+from buildsheet.rules.finding import Finding, Said
+
+BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
+AGREE = 0.10  # the two ways to K_e should agree within about 5 %; twice that is a sign
+RUNAWAY = derivation("a shorted power device leaves a bare bridge on the line")
+
+
+def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Every turning part at set maximum and at runaway."""
+    del circuit
+    for part in design.turning:
+        name = part.name
+        if not part.rated.known:
+            yield Finding(f"speed-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"Nobody knows what speed the {name} stands."),
+                          "A part that bursts throws its pieces at whoever stands before it.",
+                          f"Find the mark on the {name}, or the speed that it ran at in its old machine, and write it.", practice("marks on rotating parts"), key=part.rated.id)  # fmt: skip
+            continue
+        for value, when, id in (
+            (part.at_maximum, "at the set maximum", "over-speed"),
+            (part.at_runaway, "at runaway", "runaway"),
+        ):
+            if not value.known:
+                yield Finding(f"{id}-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"The speed of the {name} {when} is not known."), "It can't be compared with what the part stands.",
+                              "Write what is missing; `check` lists it.", RUNAWAY, key=part.rated.id)  # fmt: skip
+            elif value > part.rated:
+                yield Finding(f"{id}-{_slug(name)}", "stop", "WARNING", Said.of(f"The {name} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
+                              "A part that bursts throws its pieces at whoever stands before it.",
+                              "Fit a part rated for it, change the pulleys, or use a supply that can't reach it.", RUNAWAY, key=part.rated.id)  # fmt: skip
+    machine = design.project.machine
+    if (
+        machine is not None
+        and machine.speed is not None
+        and machine.speed.limit.known
+        and machine.speed.high.known
+    ):
+        low_limit = (
+            machine.speed.limit.unit is machine.speed.high.unit and machine.speed.high > machine.speed.limit
+        )
+        if low_limit:
+            yield Finding("above-own-limit", "stop", "WARNING", Said.of("The highest speed {0} is above the limit {1} of the file.", machine.speed.high, machine.speed.limit),
+                          "One of the two is wrong.", "Correct machine: speed.", practice("own rule"))  # fmt: skip
+
+
+def window(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Speeds outside what this kind of machine usually runs at; the danger of its moving tool."""
+    del circuit
+    machine = design.project.machine
+    if machine is None or machine.kind is None or machine.speed is None:
+        return
+    kinds = table("machine_kinds")
+    low, high = kinds.cell(machine.kind, "low"), kinds.cell(machine.kind, "high")
+    hazard = low.note("hazard")
+    yield Finding("moving-tool", "note", "WARNING", Said.of(f"{hazard[0].upper()}{hazard[1:]}."), "It starts without a sound and does not stop for a hand.",
+                  "Guard all of it but the place of work, tie back hair, no gloves, no loose sleeves; eye protection.", practice("guarding of rotating tools"), key="machine.kind", step="motor")  # fmt: skip
+    top = machine.speed.high
+    if top.known and top.unit is low.unit and float(top) < low.si:
+        yield Finding("slower-than-usual", "note", "NOTICE", Said.of(f"The highest speed {{0}} is below the usual {low.printed} to {high.printed}.", top), "It works, but slowly.",
+                      "Keep it if that is wanted.", kinds.source)  # fmt: skip
+    if top.known and top.unit is high.unit and float(top) > high.si:
+        yield Finding("faster-than-usual", "heed", "WARNING", Said.of(f"The highest speed {{0}} is above the usual {low.printed} to {high.printed}.", top), "Tool and work heat up, and parts are thrown further.",
+                      "Lower it unless tool and guard are made for it.", kinds.source)  # fmt: skip
+    if machine.kind == "belt-sander":
+        yield Finding("wood-dust", "note", "CAUTION", Said.of("Wood dust fills an open motor and burns."), "Dust on warm parts smoulders; the brushes spark.",
+                      "Draw the dust off, keep it from the motor, blow the motor out often, never grind metal with wood dust inside.", practice("dust and brush motors"), key="machine.kind")  # fmt: skip
+
+
+def coast(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A tool that turns on for long after the stop."""
+    del circuit
+    machine = design.project.machine
+    if design.coast is None or machine is None:
+        return
+    limit = table("rules_north_america").cell("coast limit", "value")
+    if not design.coast.known:
+        yield Finding("coast-unknown", "heed", "WARNING", Said.of("Nobody knows how long the tool coasts."), "A hand reaches in while it still turns.", "Measure it at first power and write the inertia.", practice("coasting tools"), key="machine.inertia")  # fmt: skip
+    elif float(design.coast) > limit.si and machine.reach != "guarded":
+        yield Finding("coasts-long", "only-with", "WARNING", Said.of("The tool coasts {0} after the stop and can be reached.", design.coast), "A hand reaches in while it still turns.",
+                      "Fit a brake, or a guard that stays locked until it stands.", practice("a coast above 10 s needs a brake or a locked guard"))  # fmt: skip
+    else:
+        yield Finding("coasts", "note", "WARNING", Said.of("The tool runs on for {0} after the stop.", design.coast), "Stop takes the power away; nothing brakes.", "Keep clear until it stands.", derivation("coast on the motor's own losses"))  # fmt: skip
+
+
+def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """What plate and bench say of the motor, and what the load asks of it."""
+    del circuit
+    given, sheet = design.project.motor, design.sheet
+    if given is None:
+        return
+    plate = given.plate
+    if plate is not None and plate.power.known and plate.voltage.known and plate.current.known:
+        claimed = float(plate.power) / (float(plate.voltage) * float(plate.current))
+        if claimed > BELIEVABLE:
+            yield Finding("plate-power", "heed", "NOTICE", Said.of("The plate claims {0} from {1} and {2}.", plate.power, plate.voltage, plate.current),
+                          "That is more than any motor of this size gives: a peak, not what it stands for long.", "Plan with volts times amperes times 75 %.", Citation("dynamometer test and retail pages on peak horsepower"), ("M1",))  # fmt: skip
+    by_plate, by_spin = sheet.values.get("motor.K_e_plate"), sheet.values.get("motor.K_e")
+    if (
+        by_plate is not None
+        and by_spin is not None
+        and by_plate.known
+        and by_spin.known
+        and abs(float(by_plate) / float(by_spin) - 1) > AGREE
+    ):
+        yield Finding("constants-disagree", "heed", "NOTICE", Said.of("Plate and spin test disagree on the back-EMF constant: {0} and {1}.", by_plate, by_spin),
+                      "One of them belongs to another motor, speed or voltage.", "Spin it again both ways, and read the plate with a lamp.", memory("motor data should agree within about 5 %"), ("M1",))  # fmt: skip
+    heat = design.heat
+    if heat is not None and heat.duty_current.known and heat.allowed_current.known:
+        if heat.duty_current > heat.allowed_current:
+            yield Finding("motor-overheats", "stop", "WARNING", Said.of("Over run and rest the motor carries {0}; on this drive it stands {1}.", heat.duty_current, heat.allowed_current),
+                          "The winding burns.", "Lower the load, gear down, or smooth the current with a choke.", derivation("copper heat goes with the square of the RMS current"), ("M1",))  # fmt: skip
+        elif (
+            worst := max((p.current for p in design.points if p.current.known), default=None)
+        ) is not None and worst > heat.allowed_current:
+            yield Finding("motor-short-time", "heed", "CAUTION", Said.of("While it runs the motor carries {0}; all day it stands {1}.", worst, heat.allowed_current),
+                          "It lives on its rests.", "Keep to the duty on the rating plate.", derivation("equal copper heat over a cycle"), ("M1",))  # fmt: skip
+    if (
+        heat is not None
+        and design.load is not None
+        and given.cooling != "none"
+        and heat.lowest_speed.known
+        and design.load.motor_low.known
+        and design.load.motor_low < heat.lowest_speed
+    ):
+        yield Finding("cools-badly-when-slow", "heed", "CAUTION", Said.of("At the lowest speed the motor turns at {0}; on its own fan it gives full torque down to {1}.", design.load.motor_low, heat.lowest_speed),
+                      "Its fan turns too slowly to cool it.", "Feel the case after ten minutes at the lowest speed; fit a fan if the hand can't stay.", table("assumed").source, ("M1",))  # fmt: skip
+    if heat is not None and heat.inside.known and heat.limit.known and heat.inside > heat.limit:
+        yield Finding("box-too-hot", "stop", "CAUTION", Said.of("The air in the box reaches {0}; the drive stands {1}.", heat.inside, heat.limit),
+                      "The drive fails, perhaps to full speed.", "Take a larger box, or let filtered air through it.", Citation("enclosure climate calculation after IEC 60890"), ("T1",))  # fmt: skip
+    if given.double_insulated:
+        yield Finding("second-insulation-lost", "only-with", "DANGER", Said.of("The motor comes from a double-insulated appliance."), "Taken out it has lost its second insulation: core and spindle can be live.",
+                      "Bond core and driven spindle, measure insulation to both, use an insulating belt, and put it on the record.", practice("double-insulated appliances"), ("M1",), electric=True, key="motor.double_insulated")  # fmt: skip
+
+
+def _slug(name: str) -> str:
+    return "".join(sign if sign.isalnum() else "-" for sign in name.lower()).replace("-s-", "-").strip("-")

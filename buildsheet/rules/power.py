@@ -1,0 +1,152 @@
+"""Dangers between outlet and drive: load of the circuit, live controls, drive limits, protection, restart."""
+
+from collections.abc import Iterator
+
+from buildsheet.circuit import Circuit
+from buildsheet.citations import Citation, memory, practice
+from buildsheet.design import Design
+from buildsheet.rules.finding import Finding, Said
+
+NEC_CONTINUOUS = Citation("NFPA 70 (NEC)", "210.20(A)", "2023")
+DRIVE_MANUALS = Citation("two drive makers' manuals", "control terminals are not isolated from the line")
+RESTART = Citation("IEC 60204-1", "7.5", "6th ed. 2016")
+OVERLOAD = Citation("NFPA 70 (NEC)", "430.32", "2023")
+WET = ("damp cellar", "wet place", "outdoors")
+
+
+def supply(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Load of the circuit, residual current, poles."""
+    del circuit
+    given, sizes = design.project.supply, design.sizes
+    if given is None:
+        return
+    if given.poles == "two-hot":
+        yield Finding("two-hot", "stop", "DANGER", Said.of("Both poles of this supply can be live."), "The wiring of this program cuts and fuses one live pole only.",
+                      "Feed the machine from a 120 V circuit, or let a licensed person design the two-pole side.", practice("own limit of this version"), key="supply.poles")  # fmt: skip
+    if given.residual_current in (None, "none"):
+        grade, found = (
+            ("heed", "The outlet has no residual-current protection.")
+            if given.residual_current == "none"
+            else ("note", "Nothing is said of residual-current protection.")
+        )
+        yield Finding("no-residual-current", grade, "WARNING", Said.of(found), "A fault to the frame then flows through whoever touches it until a fuse blows.",  # type: ignore[arg-type]
+                      "Use a GFCI outlet. If it trips, find the leakage; never move to an unprotected outlet.", practice("residual-current protection of outlets in workshops"), key="supply.residual_current", electric=True)  # fmt: skip
+    if given.connection == "fixed":
+        yield Finding("fixed-wiring", "heed", "WARNING", Said.of("The machine is wired to the building."), "Fixed wiring is work for a licensed person nearly everywhere.",
+                      "Let a licensed person make and check the connection.", practice("local code"), key="supply.connection", electric=True)  # fmt: skip
+    if (
+        sizes is not None
+        and sizes.line_current.known
+        and sizes.continuous_limit.known
+        and sizes.line_current > sizes.continuous_limit
+    ):
+        yield Finding("overloads-circuit", "stop", "WARNING", Said.of("The machine draws {0}; this circuit may give {1} for hours.", sizes.line_current, sizes.continuous_limit),
+                      "The breaker trips, or the wires in the wall run hot.", "Lower the power, or feed it from a circuit of its own with a larger breaker.", NEC_CONTINUOUS)  # fmt: skip
+    if (
+        sizes is not None
+        and sizes.line_fuse.known
+        and given.breaker.known
+        and sizes.line_fuse > given.breaker
+    ):
+        yield Finding("fuse-above-breaker", "stop", "WARNING", Said.of("The line fuse would be {0}, more than the wall breaker's {1}.", sizes.line_fuse, given.breaker),
+                      "The breaker in the wall would trip first and the machine needs more than the circuit gives.", "Feed it from a larger circuit, or lower the load.", NEC_CONTINUOUS)  # fmt: skip
+    if (
+        sizes is not None
+        and sizes.drop_share.known
+        and sizes.drop_limit.known
+        and sizes.drop_share > sizes.drop_limit
+    ):
+        yield Finding("voltage-drop", "heed", "NOTICE", Said.of("The wires lose {0} of the voltage; {1} is the most.", sizes.drop_share, sizes.drop_limit),
+                      "The motor is slower and the wires warmer.", "Take thicker or shorter wire.", memory("IEC 60204-1", "12.5"))  # fmt: skip
+
+
+def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """What the drive may do and what its control terminals are."""
+    del circuit
+    power, site, machine = design.project.power, design.project.site, design.project.machine
+    if power is None or design.applied is None:
+        return
+    if power.live_controls:
+        wet = site is not None and site.where in WET
+        foot = machine is not None and machine.foot_control
+        if wet or foot:
+            found = (
+                "Controls at line voltage in a wet place."
+                if wet
+                else "A control at line voltage under a foot."
+            )
+            yield Finding("live-controls-wet", "stop", "DANGER", Said.of(found), "Water or a worn cable puts line voltage on the hand or foot.",
+                          "Use a drive with galvanic separation, or move the machine indoors.", DRIVE_MANUALS, ("S4", "T1"), electric=True, key="power.separation")  # fmt: skip
+        yield Finding("live-controls", "note", "DANGER", Said.of("The speed knob and its three wires are at line voltage."),
+                      "The drive does not separate them from the line. Touching one with the plug in can kill, also with the knob at zero.",
+                      "Use wire for 600 V, sleeve every lug, a plastic shaft, and never join any of them to ground.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
+    worst = max((p for p in design.points if p.current.known), key=lambda p: float(p.current), default=None)
+    cooled = power.cooled_by in ("heat sink", "fan")
+    limit = power.rated if cooled else power.rated_bare
+    if worst is not None:
+        if not limit.known:
+            yield Finding("drive-rating-unknown", "stop", "WARNING", Said.of("Nobody knows what current the drive gives for long."), "A drive that is too small burns or fails to full speed.",
+                          "Find the drive's rating with and without its heat sink and write it under power.", practice("drive ratings"), ("T1",))  # fmt: skip
+        elif worst.current > limit:
+            yield Finding("drive-too-small", "stop", "WARNING", Said.of("The motor takes {0}; the drive gives {1} as it is cooled here.", worst.current, limit),
+                          "The drive overheats; a power device that fails shorted gives full speed.", "Fit the heat sink or a fan, or take a larger drive.", practice("drive makers' derating"), ("T1",))  # fmt: skip
+    high = design.point("high")
+    if (
+        high is not None
+        and high.terminal.known
+        and design.applied.ceiling.known
+        and high.terminal > design.applied.ceiling
+    ):
+        yield Finding("speed-out-of-reach", "heed", "NOTICE", Said.of("The highest speed needs {0}; the drive gives {1}.", high.terminal, design.applied.ceiling),
+                      "The machine stays slower than the file says.", "Lower the highest speed or change the pulleys.", practice("range of the drive"), ("T1",))  # fmt: skip
+    if high is not None and not high.rms.known:
+        yield Finding("no-operating-point", "stop", "WARNING", Said.of("The operating point could not be worked out: " + high.rms.why + "."), "Wires, fuses and heat all rest on it.",
+                      "Write what is missing; `check` lists it.", practice("own rule"))  # fmt: skip
+    if power.open_low_end != "stops":
+        grade = "heed" if power.open_low_end else "note"
+        text = (
+            "With the slow-end wire of the knob off, the drive goes to full speed."
+            if power.open_low_end
+            else "Nobody knows what the drive does when the slow-end wire of the knob comes off."
+        )
+        yield Finding("open-low-end", grade, "WARNING", Said.of(text), "A broken wire then starts the machine at full speed.",  # type: ignore[arg-type]
+                      "Run the three wires in one cable, clamp it at both ends, and check the runaway column of the speeds sheet.", practice("drive makers' manuals"), ("S4", "T1"), step="knob", key="power.open_low_end")  # fmt: skip
+
+
+def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Overload, fault current, no-volt release, emergency stop, disconnect."""
+    del circuit
+    sizes, controls, motor = design.sizes, design.project.controls, design.project.motor
+    if sizes is None:
+        return
+    if controls is None or controls.overload is None:
+        yield Finding("no-overload", "stop", "WARNING", Said.of("Nothing protects the motor from overload."), "A fuse does not: it carries for hours what burns a winding.",
+                      "Name it under controls, for example: overload: {by: relay}", OVERLOAD, ("M1",), key="controls.overload")  # fmt: skip
+    elif (
+        controls.overload.by == "relay"
+        and sizes.overload_need.known
+        and sizes.overload_top.known
+        and sizes.overload_need > sizes.overload_top
+    ):
+        yield Finding("overload-too-low", "stop", "WARNING", Said.of("The work takes {0} by heat; the overload relay may be set to {1} at the most.", sizes.overload_need, sizes.overload_top),
+                      "Set for the plate the relay trips; set for the work it does not protect.", "Lower the load, or smooth the current with a choke.", OVERLOAD, ("F3", "M1"))  # fmt: skip
+    no_release = controls is not None and not controls.no_volt_release
+    if no_release:
+        yield Finding("no-volt-release-refused", "stop", "WARNING", Said.of("The no-volt release is refused."), "After a power cut the machine starts by itself.",
+                      "Leave no_volt_release at true.", RESTART, key="controls.no_volt_release")  # fmt: skip
+    if motor is not None and motor.protector == "self-resetting" and no_release:
+        yield Finding("self-resetting-protector", "stop", "WARNING", Said.of("The motor's thermal protector resets itself."), "It starts the machine when it has cooled, with a hand inside.",
+                      "Keep the no-volt release and wire the protector into its chain.", RESTART, ("M1",), key="motor.protector")  # fmt: skip
+    if controls is not None and not controls.emergency_stop:
+        yield Finding("no-emergency-stop", "stop", "WARNING", Said.of("There is no emergency stop."), "A caught sleeve leaves no time to look for a knob.", "Leave emergency_stop at true.", Citation("ISO 13850", "4.1", read_from="memory"), key="controls.emergency_stop")  # fmt: skip
+    if controls is not None and not controls.disconnect:
+        yield Finding("no-disconnect", "stop", "DANGER", Said.of("There is no disconnect."), "Nothing opens the line before the box is.", "Leave disconnect at true.", Citation("IEC 60204-1", "5.3", "6th ed. 2016", "memory"), key="controls.disconnect", electric=True)  # fmt: skip
+
+
+def restart(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A protector that resets itself, also behind a no-volt release that it is not part of."""
+    del circuit
+    motor = design.project.motor
+    if motor is not None and motor.protector == "self-resetting":
+        yield Finding("protector-not-in-chain", "stop", "WARNING", Said.of("The self-resetting protector in the motor is not in the chain of the no-volt release."),
+                      "It opens the armature and closes it again when cool: the machine starts by itself.", "Bring its two wires out and wire it into the chain, or replace it by one with manual reset.", RESTART, ("M1",), key="motor.protector")  # fmt: skip
