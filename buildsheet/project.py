@@ -71,7 +71,7 @@ class Project(Given):
     revisions: tuple[Revision, ...] = Field((), description="Revisions of the sheet, oldest first.")
 
 
-def load(path: Path) -> Project:
+def load(path: Path, characters: frozenset[str] | None = None) -> Project:
     """Reads a project file. Raises ProjectError with every problem, BuildsheetError when it can't be opened."""
     try:
         text = path.read_bytes().decode("utf-8-sig")
@@ -89,7 +89,7 @@ def load(path: Path) -> Project:
         raise ProjectError(path.name, [problem], "") from None
     except OSError as error:
         raise BuildsheetError(f"{path}: {error.strerror or error}") from None
-    return read(text, path.name)
+    return read(text, path.name, characters)
 
 
 def read(text: str, file: str, characters: frozenset[str] | None = None) -> Project:
@@ -124,6 +124,12 @@ def read(text: str, file: str, characters: frozenset[str] | None = None) -> Proj
     if problems:
         raise ProjectError(file, problems, text)
     return project
+
+
+def json_schema() -> dict[str, Any]:
+    """JSON Schema of a project file, with descriptions and examples."""
+    made = Project.model_json_schema()
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **made}
 
 
 def _unprintable(tree: Mapping, characters: frozenset[str]) -> list[Problem]:

@@ -287,15 +287,16 @@ def point(
         )
         return sheet.solved(f"{tag}.{symbol}", number, unit, model, f"{name}, {label}")
 
-    solved = worst is not None
+    wave = worst
     return Point(
         tag, label, omega, torque, current, emf, terminal,
-        out("I_rms", AMPERE, "armature current as heat feels it", worst.rms_current if solved else None),
-        out("I_peak", AMPERE, "peak armature current", worst.peak_current if solved else None),
-        out("F", NUMBER, "form factor", worst.form_factor if solved else None),
-        out("I_line", AMPERE, "line current, RMS", worst.line_current if solved else None),
-        out("alpha", RADIAN, "firing angle", worst.alpha if solved else None),
+        out("I_rms", AMPERE, "armature current as heat feels it", wave.rms_current if wave else None),
+        out("I_peak", AMPERE, "peak armature current", wave.peak_current if wave else None),
+        out("F", NUMBER, "form factor", wave.form_factor if wave else None),
+        out("I_line", AMPERE, "line current, RMS", wave.line_current if wave else None),
+        out("alpha", RADIAN, "firing angle", wave.alpha if wave else None),
         inductance,
+        wave,
     )  # fmt: skip
 
 

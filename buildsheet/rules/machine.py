@@ -23,15 +23,15 @@ def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                           "A part that bursts throws its pieces at whoever stands before it.",
                           f"Find the mark on the {name}, or the speed that it ran at in its old machine, and write it.", practice("marks on rotating parts"), key=part.rated.id)  # fmt: skip
             continue
-        for value, when, id in (
+        for value, when, kind in (
             (part.at_maximum, "at the set maximum", "over-speed"),
             (part.at_runaway, "at runaway", "runaway"),
         ):
             if not value.known:
-                yield Finding(f"{id}-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"The speed of the {name} {when} is not known."), "It can't be compared with what the part stands.",
+                yield Finding(f"{kind}-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"The speed of the {name} {when} is not known."), "It can't be compared with what the part stands.",
                               "Write what is missing; `check` lists it.", RUNAWAY, key=part.rated.id)  # fmt: skip
             elif value > part.rated:
-                yield Finding(f"{id}-{_slug(name)}", "stop", "WARNING", Said.of(f"The {name} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
+                yield Finding(f"{kind}-{_slug(name)}", "stop", "WARNING", Said.of(f"The {name} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
                               "A part that bursts throws its pieces at whoever stands before it.",
                               "Fit a part rated for it, change the pulleys, or use a supply that can't reach it.", RUNAWAY, key=part.rated.id)  # fmt: skip
     machine = design.project.machine

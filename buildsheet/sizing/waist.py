@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from buildsheet.waveforms import Converter
+from buildsheet.waveforms import Converter, Steady
 from buildsheet.worksheet import Value
 
 
@@ -27,7 +27,7 @@ class Applied:
 @dataclass(frozen=True, slots=True)
 class Point:
     """What a motor does at one speed and load: average, RMS and peak armature current, form factor, terminal volts and
-    line current, each at the worst inductance of the band; `wave` ids name the solutions for the chart."""
+    line current, each at the worst inductance of the band; `wave` is the solution, for the chart."""
 
     tag: str
     label: str
@@ -42,3 +42,4 @@ class Point:
     line: Value
     angle: Value
     inductance: Value
+    wave: Steady | None

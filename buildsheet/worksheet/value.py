@@ -29,9 +29,10 @@ class Input:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One cell of a published table, or of the table of assumed values."""
+    """One cell of a published table, or of the table of assumed values; `bound` is the value that chose the row."""
 
     cell: "Cell"
+    bound: "Value | None" = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,6 +157,9 @@ def _walk(value: Value, meet: Callable[[Value], object], seen: set[str]) -> None
         return
     seen.add(value.id)
     match value.parent:
+        case Row(bound=Value() as bound):
+            _walk(bound, meet, seen)
+            meet(value)
         case Input() | Row():
             meet(value)
         case Absent(missing=missing):

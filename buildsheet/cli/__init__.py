@@ -1,0 +1,117 @@
+"""The command line: parse, call one function, print. Heavy libraries are imported inside the commands."""
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+if TYPE_CHECKING:
+    from buildsheet.project import Project
+
+EXIT_STOP, EXIT_UNREADABLE = 1, 2
+
+
+class _Commands(click.Group):
+    """Turns every error of the program into a message and exit code 2: never a traceback."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        from buildsheet.given.problems import BuildsheetError
+
+        try:
+            return super().invoke(ctx)
+        except BuildsheetError as error:
+            click.echo(str(error), err=True)
+            ctx.exit(EXIT_UNREADABLE)
+        except BrokenPipeError:
+            sys.stderr.close()
+            ctx.exit(0)
+
+
+def _load(file: Path) -> "Project":
+    """A project; characters that the packet's type has no sign for are refused with their place."""
+    from buildsheet.packet.fonts import characters
+    from buildsheet.project import load
+
+    return load(file, characters())
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="buildsheet")
+def main() -> None:
+    """Turns one project file into a build packet for a machine made around a salvaged motor."""
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--all", "everything", is_flag=True, help="Everything, however long.")
+@click.option("--json", "as_json", is_flag=True, help="For programs.")
+def check(file: Path, *, everything: bool, as_json: bool) -> None:
+    """Say what state a project is in, what is wrong, what to take and what to find out."""
+    from buildsheet.packet.words import check_json, check_text
+    from buildsheet.plan import plan
+
+    made = plan(_load(file))
+    if as_json:
+        click.echo(json.dumps(check_json(made, file.name), ensure_ascii=False, indent=1, allow_nan=False))
+    else:
+        click.echo(check_text(made, everything=everything))
+    sys.exit(EXIT_STOP if made.stopped else 0)
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    help="Folder for the files; `packet` beside the project file when left out.",
+)
+def packet(file: Path, out: Path | None) -> None:
+    """Write the build packet: NAME.pdf, NAME.html, NAME-parts.csv, NAME-wires.csv."""
+    from buildsheet.packet.files import write_packet
+    from buildsheet.plan import plan
+
+    made = plan(_load(file))
+    progress = (
+        (lambda text: click.echo(f"  {text}", err=True)) if sys.stderr.isatty() else (lambda _text: None)
+    )
+    written = write_packet(made, file, out or file.parent / "packet", progress)
+    if made.stopped:
+        click.echo(
+            f"{file.name} has a stop: what it withholds is not written. `buildsheet check {file}` says why.",
+            err=True,
+        )
+    for path in written:
+        click.echo(str(path))
+    sys.exit(EXIT_STOP if made.stopped else 0)
+
+
+@main.command(name="formula")
+@click.argument("name", required=False)
+@click.argument("quantities", nargs=-1)
+@click.option("--json", "as_json", is_flag=True, help="For programs.")
+def formula_command(name: str | None, quantities: tuple[str, ...], *, as_json: bool) -> None:
+    """List the formulas, find one by a plain word, or work one: formula belt_ratio d_1="40 mm" d_2="160 mm"."""
+    from buildsheet.cli.lookup import formula_report
+
+    click.echo(formula_report(name, quantities, as_json=as_json))
+
+
+@main.command(name="table")
+@click.argument("name", required=False)
+@click.argument("row", required=False)
+@click.option("--json", "as_json", is_flag=True, help="For programs.")
+def table_command(name: str | None, row: str | None, *, as_json: bool) -> None:
+    """List the published tables, or print one, or one row."""
+    from buildsheet.cli.lookup import table_report
+
+    click.echo(table_report(name, row, as_json=as_json))
+
+
+@main.command()
+def schema() -> None:
+    """Print the JSON Schema of a project file, for editors."""
+    from buildsheet.project import json_schema
+
+    click.echo(json.dumps(json_schema(), ensure_ascii=False, indent=1))

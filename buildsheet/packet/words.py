@@ -1,0 +1,277 @@
+"""What `check` prints: state, findings, sizes, what is assumed and what to find out next; and the same as JSON."""
+
+from collections.abc import Iterator
+from textwrap import shorten, wrap
+from typing import Any
+
+from buildsheet.circuit.proofs import protected_by
+from buildsheet.packet.ink import Ink
+from buildsheet.packet.origin import calculation_ids
+from buildsheet.plan import Plan
+from buildsheet.reference import Table
+from buildsheet.rules import Finding
+from buildsheet.sizing.places import Need, Seat
+from buildsheet.worksheet import Absent, Input, Line, Model, Row, Value
+
+WIDTH = 100
+LINES = 40
+FORMAT = 1
+
+
+def ink_of(plan: Plan) -> Ink:
+    """The ink of a plan: inches by the file, else by the region."""
+    site = plan.project.site
+    measures = site.measures if site else None
+    return Ink(plan.design.region.inches if measures is None else measures == "inch")
+
+
+def check_text(plan: Plan, *, everything: bool) -> str:
+    """At most 40 lines of 100 columns, or all of it."""
+    ink = ink_of(plan)
+    head = [_state_line(plan)]
+    findings = [list(_finding_lines(finding, ink, full=everything)) for finding in plan.findings]
+    sizes = list(_size_lines(plan, ink))
+    assumed = list(_assumed_lines(plan, ink))
+    questions = list(_question_lines(plan))
+    if everything:
+        return "\n".join(
+            [*head, *(line for block in findings for line in block), *sizes, *assumed, *questions]
+        )
+    tail = [*sizes, *assumed[:4], *questions[:8]]
+    room = LINES - len(head) - len(tail) - 1
+    shown: list[str] = []
+    left = 0
+    for block in findings:
+        if len(shown) + len(block) <= max(room, 6):
+            shown += block
+        else:
+            left += 1
+    more = [f"… and {left} more: --all shows them"] if left else []
+    return "\n".join([*head, *shown, *more, *tail][:LINES])
+
+
+def _state_line(plan: Plan) -> str:
+    machine = plan.project.machine
+    name = f"{machine.name} {machine.number}".strip() if machine else "Motor alone"
+    stops = sum(finding.stops for finding in plan.findings)
+    heeds = sum(finding.grade == "heed" for finding in plan.findings)
+    return shorten(
+        f"{name}: {plan.state}. {_count(stops, 'stop')}, {heeds} to heed, {_count(len(plan.questions), 'thing')} to find out.",
+        WIDTH,
+    )
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number or 'no'} {word}{'' if number == 1 else 's'}"
+
+
+def _finding_lines(finding: Finding, ink: Ink, *, full: bool) -> Iterator[str]:
+    where = finding.where
+    place = f" (line {where.line})" if where else ""
+    grade = "STOP" if finding.stops else finding.grade.upper()
+    head = f"{grade:<5} {finding.signal:<8}"
+    text = ink.plain(finding.found)
+    yield from wrap(f"{head} {text}{place} [{finding.id}]", WIDTH, subsequent_indent=" " * 15)
+    if full:
+        yield from wrap(finding.why, WIDTH, initial_indent=" " * 15, subsequent_indent=" " * 15)
+    if full or finding.stops or finding.grade == "heed":
+        yield from wrap(f"→ {finding.do}", WIDTH, initial_indent=" " * 15, subsequent_indent=" " * 17)
+    if full:
+        yield f"{' ' * 15}{finding.citation}"
+
+
+def _size_lines(plan: Plan, ink: Ink) -> Iterator[str]:
+    rows = [row for seat in plan.design.seats if (row := _size_row(seat, plan, ink))]
+    sizes = plan.design.sizes
+    if sizes is not None:
+        ids = calculation_ids(plan.design.sheet)
+        rows += [
+            (
+                f"{size.role} wire",
+                f"≥ {ink.text(size.protection)}",
+                f"{size.gauge or 'not known'}, carries {ink.text(size.ampacity)}",
+                "",
+                _calculation(size.ampacity, ids),
+            )
+            for size in (sizes.cord, *sizes.wires)
+        ]
+    if rows:
+        yield f"{'size':<26}{'needs':<20}{'take':<34}{'to spare':<12}calc"
+        for name, need, take, spare, calculation in rows:
+            yield f"{shorten(name, 25):<26}{shorten(need, 19):<20}{shorten(take, 33):<34}{spare:<12}{calculation}".rstrip()
+
+
+def _size_row(seat: Seat, plan: Plan, ink: Ink) -> tuple[str, str, str, str, str] | None:
+    leading = next((need for need in seat.place.needs if isinstance(need.value, Value)), None)
+    if leading is None or not isinstance(leading.value, Value):
+        return None
+    ids = calculation_ids(plan.design.sheet)
+    op = "" if leading.op == "=" else f"{leading.op} "
+    take = (
+        f"yours ({seat.verdict})"
+        if seat.part is not None and seat.verdict == "fits"
+        else f"buy {ink.text(_bought(seat, leading))}"
+    )
+    if seat.part is not None and seat.verdict != "fits":
+        take += f"; yours {seat.verdict}"
+    spare = next(
+        (
+            ink.text(one.margin)
+            for one in seat.judged
+            if one.need is leading and one.margin is not None and one.margin.known
+        ),
+        "",
+    )
+    return (
+        f"{seat.place.code} {seat.place.label}",
+        f"{op}{ink.text(leading.value)}",
+        take,
+        spare,
+        ids.get(leading.value.id, ""),
+    )
+
+
+def _calculation(value: Value, ids: dict[str, str]) -> str:
+    """The calculation of a value, or of what chose its table row."""
+    if isinstance(value.parent, Row) and value.parent.bound is not None:
+        return _calculation(value.parent.bound, ids)
+    return ids.get(value.id, "")
+
+
+def _bought(seat: Seat, leading: Need) -> Value:
+    """The standard size that the counter is asked for: the first value of the buying words, else the need itself."""
+    assert isinstance(leading.value, Value)  # noqa: S101  chosen by the caller
+    return next(
+        (word for word in seat.place.say if isinstance(word, Value) and word.unit is leading.value.unit),
+        leading.value,
+    )
+
+
+def _assumed_lines(plan: Plan, ink: Ink) -> Iterator[str]:
+    assumed = assumed_values(plan)
+    if assumed:
+        text = "; ".join(f"{value.label} {ink.text(value)}" for value in assumed)
+        yield from wrap(f"assumed: {text}", WIDTH, subsequent_indent="  ")
+
+
+def assumed_values(plan: Plan) -> tuple[Value, ...]:
+    """Every value that was assumed because nobody measured it."""
+    values = plan.design.sheet.values.values()
+    return tuple(
+        value for value in values if isinstance(value.parent, Row) and value.parent.cell.table.id == "assumed"
+    )
+
+
+def _question_lines(plan: Plan) -> Iterator[str]:
+    if plan.questions:
+        yield "to find out next:"
+    for question in plan.questions:
+        yield shorten(f"  {question.key}: {question.why}", WIDTH, placeholder="…")
+        yield shorten(f"    {question.paste.strip()}", WIDTH, placeholder="…")
+
+
+def check_json(plan: Plan, file: str) -> dict[str, Any]:
+    """The program's public face, documented in the README."""
+    ink = ink_of(plan)
+    return {
+        "format": FORMAT,
+        "state": plan.state,
+        "findings": [_finding_json(finding, ink, file, plan) for finding in plan.findings],
+        "results": [_result_json(value, ink) for value in plan.design.sheet.values.values()],
+        "places": [_place_json(seat, ink) for seat in plan.design.seats],
+        "wires": _wires_json(plan),
+    }
+
+
+def _finding_json(finding: Finding, ink: Ink, file: str, plan: Plan) -> dict[str, Any]:
+    where = finding.where
+    found = ink.plain(finding.found)
+    place = {"file": file, "line": where.line, "column": where.column} if where else None
+    del plan
+    return {
+        "id": finding.id, "grade": finding.grade, "signal": finding.signal, "where": place, "found": found, "why": finding.why,
+        "do": finding.do, "source": str(finding.citation), "accepted": finding.accepted or None,
+    }  # fmt: skip
+
+
+def _result_json(value: Value, ink: Ink) -> dict[str, Any]:
+    made: dict[str, Any] = {
+        "id": value.id, "label": value.label, "symbol": value.symbol, "value": float(value) if value.known else None,
+        "unit": value.unit.symbol, "shown": ink.text(value), "parent": _parent_json(value), "source": source_of(value),
+    }  # fmt: skip
+    return made if value.known else {**made, "why": value.why}
+
+
+def _parent_json(value: Value) -> dict[str, Any]:
+    match value.parent:
+        case Input(line=line, column=column, text=text):
+            return {"input": {"line": line, "column": column, "text": text}}
+        case Row(cell=cell):
+            return {"table": cell.table.id, "row": cell.row, "column": cell.column}
+        case Line(formula=formula, arguments=arguments):
+            return {"formula": formula.name, "inputs": [argument.id for argument in arguments.values()]}
+        case Model(name=name, arguments=arguments):
+            return {"formula": f"model: {name}", "inputs": [argument.id for argument in arguments.values()]}
+        case Absent(why=why):
+            return {"absent": why}
+
+
+def source_of(value: Value) -> str:
+    """The citation of a value's parent, or what it is instead."""
+    match value.parent:
+        case Input():
+            return "your file"
+        case Row(cell=cell):
+            table: Table = cell.table
+            clause = cell.note("clause") if "clause" in table.columns else ""
+            return clause or str(table.source)
+        case Line(formula=formula):
+            return str(formula.source)
+        case Model(source=source):
+            return str(source)
+        case _:
+            return ""
+
+
+def _place_json(seat: Seat, ink: Ink) -> dict[str, Any]:
+    needs = []
+    for one in seat.judged:
+        needed = one.need.value
+        is_value = isinstance(needed, Value)
+        value = (float(needed) if needed.known else None) if isinstance(needed, Value) else needed
+        unit = needed.unit.symbol if is_value and isinstance(needed, Value) else ""
+        needs.append(
+            {"rating": one.need.rating, "op": one.need.op, "value": value, "unit": unit, "result": one.result}
+        )
+    least = seat.least
+    part = (
+        None
+        if seat.part is None
+        else {"kind": seat.part.kind, "id": seat.part.id or None, "origin": seat.part.origin}
+    )
+    buy = None if seat.part is not None and seat.verdict == "fits" else say(seat, ink)
+    return {
+        "id": seat.place.id, "kind": seat.place.kind, "code": seat.place.code, "needs": needs, "part": part, "verdict": seat.verdict,
+        "margin": float(least) if least is not None else None, "buy": buy, "cost": seat.place.cost or None,
+    }  # fmt: skip
+
+
+def say(seat: Seat, ink: Ink) -> str:
+    """How to ask for a part at the counter."""
+    return "".join(ink.text(word) if isinstance(word, Value) else str(word) for word in seat.place.say)
+
+
+def _wires_json(plan: Plan) -> list[dict[str, Any]]:
+    if plan.circuit is None or plan.stopped:
+        return []
+    guards = protected_by(plan.circuit)
+    return [
+        {
+            "number": wire.number, "from": str(wire.a), "to": str(wire.b), "size": wire.size, "colour": wire.colour, "length": wire.length,
+            "role": wire.role, "protected_by": guards.get(wire.number, ("", 0.0))[0] or None,
+        }
+        for wire in plan.circuit.wires
+    ]  # fmt: skip
+
+
+__all__ = ["assumed_values", "check_json", "check_text", "ink_of", "say", "source_of"]
