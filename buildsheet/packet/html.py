@@ -1,0 +1,118 @@
+"""Plan to HTML: one environment whose ink refuses numbers without a parent, one context, one template per sheet."""
+
+from dataclasses import dataclass
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from buildsheet.packet import edge, marks
+from buildsheet.packet.ink import Count, Ink, symbol
+from buildsheet.packet.sheets import sheets_of
+from buildsheet.packet.views import calculations, checks, cover, facts, parts, steps, wires
+from buildsheet.packet.words import assumed_values, ink_of, say, source_of
+from buildsheet.plan import Plan
+
+PAPERS = {"letter": edge.LETTER, "a4": edge.A4}
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column of a plain table; widths of a table add up to 175 mm."""
+
+    name: str
+    width: str
+    look: tuple[str, ...] = ()
+
+
+COLUMNS = {
+    "salvage": (Column("place", "48mm"), Column("needs", "46mm"), Column("yours", "28mm", ("bold",)), Column("to spare", "18mm", ("right",)),
+                Column("", "15mm", ("grey",)), Column("verdict", "20mm", ("bold",))),
+    "buy": (Column("", "10mm"), Column("say", "90mm"), Column("what else will do", "57mm", ("grey",)), Column("cost", "18mm")),
+    "wires": (Column("wire", "17mm", ("tight",)), Column("from", "22mm", ("bold",)), Column("to", "22mm", ("bold",)), Column("conductor", "40mm"),
+              Column("cut", "18mm", ("right",)), Column("other colour", "38mm", ("grey",)), Column("fuse", "18mm", ("grey", "tight"))),
+    "cuts": (Column("colour", "32mm"), Column("size", "20mm"), Column("pieces", "95mm"), Column("in all", "28mm", ("right", "bold"))),
+    "turning": (Column("part", "46mm"), Column("set maximum", "30mm", ("right",)), Column("runaway", "30mm", ("right",)), Column("stands", "30mm", ("right", "bold")),
+                Column("because", "39mm", ("grey",))),
+    "points": (Column("", "56mm"), Column("slowest", "40mm", ("right",)), Column("fastest", "40mm", ("right",)), Column("", "39mm")),
+}  # fmt: skip
+
+
+def templates() -> Path:
+    """The folder of templates, in a checkout and in an installed wheel."""
+    return Path(str(files("buildsheet") / "templates"))
+
+
+def environment(ink: Ink) -> Environment:
+    """The template engine. `format` is taken away: numbers print through the ink or not at all."""
+    made = Environment(
+        loader=FileSystemLoader(templates()),
+        autoescape=True,
+        finalize=ink,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.filters.pop("format")
+    made.globals["marks"] = marks
+    made.globals["Count"] = Count
+    made.filters["symbol"] = symbol
+    made.filters["source"] = source_of
+    made.filters["nb"] = lambda text: Markup('<span class="nb">{}</span>').format(text)
+    return made
+
+
+def html(plan: Plan) -> str:
+    """The packet as one self-contained HTML document."""
+    ink = ink_of(plan)
+    return environment(ink).get_template("packet.html.j2").render(context(plan, ink))
+
+
+def _drawings(plan: Plan) -> list[Any]:
+    """The wiring diagram, on one sheet or two."""
+    del plan
+    return []
+
+
+def context(plan: Plan, ink: Ink) -> dict[str, Any]:
+    """Everything the templates read."""
+    taken, left = sheets_of(plan)
+    machine = plan.project.machine
+    paper = PAPERS[plan.design.region.paper]
+    name = machine.name if machine else "Motor alone"
+    packet = {
+        "machine": name,
+        "document": machine.number if machine and machine.number else "no number",
+        "revision": cover.revision(plan) or "–",
+        "date": cover.date(plan) or "–",
+        "drawn": machine.drawn_by if machine and machine.drawn_by else "–",
+        "state": plan.state,
+        "state_slug": plan.state.replace(" ", "-"),
+    }
+    stages = cover.stages(plan, ink)
+    return {
+        "language": "en",
+        "title": f"{name}, build packet",
+        "style": Markup((templates() / "paper.css").read_text(encoding="utf-8")),  # noqa: S704  our own style sheet
+        "page_rules": edge.page_rules(taken, paper, ink.inches),
+        "plan": plan, "project": plan.project, "design": plan.design, "region": plan.design.region, "words": plan.design.region.words,
+        "packet": packet, "sheets": taken, "left_out": [(sheet, why) for sheet, why in left],
+        "room": marks.path_room(edge.live_area(paper)[1]),
+        "stages": stages, "brackets": cover.brackets(plan, len(stages)), "plate": cover.plate(plan, ink), "states": cover.states(plan),
+        "hazards": cover.hazards(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
+        "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.TOOLS,
+        "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink),
+        "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),
+        "drawings": _drawings(plan), "columns": COLUMNS,
+        "settings": facts.settings(plan, ink), "settings_pens": facts.settings_pens(plan, ink), "readings": facts.readings(plan, ink),
+        "heeds": [f for f in plan.findings if f.grade == "heed"], "stops": [f for f in plan.findings if f.stops],
+        "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
+        "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
+        "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
+        "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
+        "strip_words": facts.strip_words, "unsourced": facts.unsourced(plan), "live": bool(plan.project.power and plan.project.power.live_controls),
+        "nb_pair": lambda value, words: f"{ink.print(value)}, {words}", "words_pair": lambda size, words: f"{size}, {words}",
+        "circuit": plan.circuit, "stopped": plan.stopped,
+    }  # fmt: skip

@@ -1,0 +1,198 @@
+"""The calculations sheet: every line and model of the worksheet as a block, its inputs with their sources."""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from buildsheet.packet.chart import Axis, Series, line_chart, ticks
+from buildsheet.packet.ink import Ink, Printed, plain_tokens, step_result, symbol, tokens
+from buildsheet.packet.origin import calculation_ids, origin_word, table_ids_used
+from buildsheet.plan import Plan
+from buildsheet.reference import table
+from buildsheet.sizing.waist import Point
+from buildsheet.worksheet import Line, Model, Row, Value, Worksheet
+from buildsheet.worksheet.equation import Tokens, worked
+
+
+@dataclass(frozen=True, slots=True)
+class GivenRow:
+    """An input of a calculation: symbol, meaning, number point under point, source in plain words."""
+
+    symbol: Markup
+    meaning: str
+    number: Printed | Markup
+    source: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One calculation. `sides` are the equation between its equals signs, several rows for a formula with intermediates."""
+
+    id: str
+    name: str
+    result: Printed
+    used_by: str
+    equations: tuple[tuple[Markup, ...], ...]
+    inputs: tuple[GivenRow, ...]
+    remark: str
+    figure: Markup | None = None
+
+
+def blocks(plan: Plan, ink: Ink) -> tuple[Block, ...]:
+    """Every calculation in order. Models that were solved together (one wave) share their inputs' rows in each block."""
+    sheet = plan.design.sheet
+    ids, tables = calculation_ids(sheet), table_ids_used(sheet)
+    users = _users(sheet, ids)
+    waves = {point.rms.id: point for point in plan.design.points if point.wave is not None}
+    made = []
+    seen_models: dict[int, str] = {}
+    for value in sheet.values.values():
+        if value.id not in ids:
+            continue
+        match value.parent:
+            case Line():
+                made.append(_line_block(value, ids, tables, users, ink))
+            case Model():
+                first = seen_models.setdefault(id(value.parent.arguments), ids[value.id])
+                made.append(_model_block(value, ids, tables, users, ink, waves.get(value.id), first))
+    return tuple(made)
+
+
+def _users(sheet: Worksheet, ids: dict[str, str]) -> dict[str, str]:
+    found: dict[str, list[str]] = {}
+    for value in sheet.values.values():
+        if value.id not in ids and not (isinstance(value.parent, Row) and value.parent.bound is not None):
+            continue
+        if isinstance(value.parent, Line | Model):
+            for argument in value.parent.arguments.values():
+                if ids[value.id] not in found.setdefault(argument.id, []):
+                    found[argument.id].append(ids[value.id])
+        elif isinstance(value.parent, Row) and value.parent.bound is not None:
+            found.setdefault(value.parent.bound.id, []).append(value.label)
+    return {key: ", ".join(names) for key, names in found.items()}
+
+
+def _line_block(
+    value: Value, ids: dict[str, str], tables: dict[str, str], users: dict[str, str], ink: Ink
+) -> Block:
+    line = value.parent
+    assert isinstance(line, Line)  # noqa: S101  chosen by the caller
+    equations = []
+    conditions = []
+    for step in worked(line.formula, line.arguments, value.symbol):
+        if step.unit is None:
+            conditions.append(f"{_plain(step.letters)}: {'yes' if step.value else 'no'}")
+            continue
+        result = step_result(step)
+        shown = Markup("<b>{}</b> {}").format(result.number, result.unit)
+        printed = ink.print(value)
+        last = step.symbol == value.symbol
+        if last and (printed.unit != result.unit):
+            shown += Markup(' <span class="grey">({})</span>').format(str(printed))
+        equations.append((symbol(step.symbol), tokens(step.letters), tokens(step.numbers), shown))
+    rows = tuple(_given(name, argument, ids, tables, ink) for name, argument in line.arguments.items())
+    remark = f"Leaves out {line.formula.leaves_out}. " if line.formula.leaves_out else ""
+    remark += " ".join(f"Condition {text}." for text in conditions) + f"Equation: {line.formula.source}."
+    return Block(
+        ids[value.id],
+        _capital(value.label),
+        ink.print(value),
+        users.get(value.id, ""),
+        tuple(equations),
+        rows,
+        remark,
+    )
+
+
+def _plain(row: Tokens) -> str:
+
+    return plain_tokens(row)
+
+
+def _model_block(
+    value: Value,
+    ids: dict[str, str],
+    tables: dict[str, str],
+    users: dict[str, str],
+    ink: Ink,
+    point: Point | None,
+    first: str,
+) -> Block:
+    model = value.parent
+    assert isinstance(model, Model)  # noqa: S101  chosen by the caller
+    again = ids[value.id] != first
+    rows = (
+        ()
+        if again
+        else tuple(_given(name, argument, ids, tables, ink) for name, argument in model.arguments.items())
+    )
+    remark = (
+        f"From the same solution as {first}."
+        if again
+        else f"Model: {model.name}; solved for {model.solved}. {model.source}."
+    )
+    figure = wave_chart(point) if point is not None else None
+    return Block(
+        ids[value.id],
+        _capital(value.label),
+        ink.print(value),
+        users.get(value.id, ""),
+        (),
+        rows,
+        remark,
+        figure,
+    )
+
+
+def _given(name: str, value: Value, ids: dict[str, str], tables: dict[str, str], ink: Ink) -> GivenRow:
+    bold, rest = origin_word(value, ids, tables)
+    strong = bold in ("your file", "assumed", "not known")
+    source = Markup("<b>{}</b>{}").format(bold, rest) if strong else Markup("{}{}").format(bold, rest)
+    return GivenRow(symbol(name), value.label, ink.print(value), source)
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def wave_chart(point: Point) -> Markup:
+    """Line volts, motor volts and current over one period, drawn from the solution."""
+    wave = point.wave
+    if wave is None:
+        raise ValueError("no solution to draw")
+    samples = wave.samples(180)
+    degrees = [angle * 57.29577951308232 for angle in samples.angle]
+    volts = max(abs(v) for v in samples.source_voltage)
+    amperes = max(samples.current)
+    line = [(d, abs(v)) for d, v in zip(degrees, samples.source_voltage, strict=True)]
+    motor = list(zip(degrees, (max(v, 0.0) for v in samples.terminal_voltage), strict=True))
+    current = list(zip(degrees, samples.current, strict=True))
+    top_v, top_a = _round_up(volts), _round_up(amperes)
+    return line_chart(
+        f"Line voltage, motor voltage and armature current over one period, {point.label}",
+        [
+            Series("motor V", motor, "area"),
+            Series("line V", line, "dashed"),
+            Series("current", current, "heavy", right=True),
+        ],
+        Axis(0, 360, [0, 90, 180, 270, 360], suffix="°"),
+        Axis(0, top_v, ticks(0, top_v, 4), "V"),
+        Axis(0, top_a, ticks(0, top_a, 4), "A"),
+        height=28,
+    )
+
+
+def _round_up(value: float) -> float:
+    steps = ticks(0, value * 1.25, 4)
+    return next(step for step in steps if step >= value)
+
+
+def sources(plan: Plan) -> list[tuple[str, str]]:
+    """The tables used, by their numbers, with their citations."""
+    return [
+        (number, f"{table(name).title}: {table(name).source}")
+        for name, number in table_ids_used(plan.design.sheet).items()
+    ]
+
+
+__all__ = ["Block", "GivenRow", "blocks", "sources", "wave_chart"]

@@ -1,0 +1,171 @@
+"""The cover: the power path from wall to tool with its values, the rating plate, the gravest hazards."""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from buildsheet.packet.ink import NARROW, Ink
+from buildsheet.plan import Plan
+from buildsheet.rules import Finding
+from buildsheet.worksheet import Value
+
+MOST_HAZARDS = 3
+EN_DASH = f"{NARROW}–{NARROW}"
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One stage of the power path."""
+
+    icon: str
+    value: str
+    what: str
+    note: str
+
+
+def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
+    """Wall, protection, drive, motor, belts, tool: as far as the file says something of them."""
+    project, design = plan.project, plan.design
+    found: list[Stage] = []
+    supply, sizes, power, motor = project.supply, design.sizes, project.power, project.motor
+    if supply is not None:
+        residual = {"none": "no residual-current protection", None: ""}.get(
+            supply.residual_current, supply.residual_current or ""
+        )
+        note = ", ".join(part for part in (f"{ink.print(supply.breaker)} breaker", residual) if part)
+        found.append(
+            Stage("plug", f"{ink.print(supply.voltage)} {ink.print(supply.frequency)}", "Wall", note)
+        )
+    if sizes is not None:
+        found.append(
+            Stage(
+                "fuse",
+                str(ink.print(sizes.line_current)),
+                "Fuse and no-volt release",
+                f"fuse {ink.print(sizes.line_fuse)}, time-lag",
+            )
+        )
+    high = design.point("high")
+    if power is not None and high is not None:
+        live = "not separated from the line" if power.live_controls else "separated from the line"
+        found.append(Stage("drive", f"0{EN_DASH}{ink.print(high.terminal)}", "Drive", live))
+    if motor is not None:
+        plate = motor.plate
+        if high is not None and design.load is not None:
+            found.append(
+                Stage(
+                    "motor",
+                    str(ink.print(high.current)),
+                    "Motor, permanent magnet",
+                    f"{ink.print(design.load.motor_high)} at the most",
+                )
+            )
+        elif plate is not None:
+            found.append(
+                Stage(
+                    "motor",
+                    str(ink.print(plate.voltage)),
+                    "Motor, permanent magnet",
+                    f"{ink.print(plate.current)}, {ink.print(plate.speed)}",
+                )
+            )
+    if design.load is not None and project.belts:
+        pulleys = "; ".join(f"{ink.print(b.driver)} → {ink.print(b.driven)}" for b in project.belts)
+        found.append(
+            Stage(
+                "belts",
+                f"{ink.print(design.load.ratio)} : 1",
+                "One belt" if len(project.belts) == 1 else f"{len(project.belts)} belts",
+                pulleys,
+            )
+        )
+    machine = project.machine
+    if machine is not None and machine.speed is not None:
+        note = (
+            f"{ink.print(design.load.tool_low)}{EN_DASH}{ink.print(design.load.tool_high)}"
+            if design.load
+            else ""
+        )
+        found.append(Stage("tool", span(machine.speed.low, machine.speed.high, ink), "Tool", note))
+    return tuple(found)
+
+
+def span(low: Value, high: Value, ink: Ink) -> str:
+    """A range: the unit stands once when both ends have the same."""
+    a, b = ink.print(low), ink.print(high)
+    return f"{a.number}{EN_DASH}{b}" if a.unit == b.unit else f"{a}{EN_DASH}{b}"
+
+
+def brackets(plan: Plan, count: int) -> tuple[tuple[str, int, int], ...]:
+    """What stands beside the line: which stages are live, which turn."""
+    motor = next((i for i, name in enumerate(_icons(plan)) if name == "motor"), None)
+    if motor is None or count < 2:
+        return ()
+    live = (
+        (("live at line voltage", 0, motor),)
+        if plan.project.power and plan.project.power.live_controls
+        else ()
+    )
+    turns = (("turning", motor + 1, count - 1),) if count - 1 > motor + 1 else ()
+    return (*live, *turns)
+
+
+def _icons(plan: Plan) -> list[str]:
+    return [stage.icon for stage in stages(plan, Ink())]
+
+
+def plate(plan: Plan, ink: Ink) -> list[tuple[str, str]]:
+    """The rating plate to put on the machine."""
+    project, design = plan.project, plan.design
+    rows: list[tuple[str, str]] = []
+    if project.supply is not None:
+        rows.append(("Supply", f"{ink.print(project.supply.voltage)} {ink.print(project.supply.frequency)}"))
+    if design.sizes is not None:
+        rows += [
+            ("Current", str(ink.print(design.sizes.line_current))),
+            ("Fuse F1", f"{ink.print(design.sizes.line_fuse)} time-lag"),
+            ("Fuse F2", f"{ink.print(design.sizes.motor_fuse)} DC"),
+        ]
+    machine = project.machine
+    if machine is not None and machine.speed is not None:
+        rows.append(("Tool", f"{ink.print(machine.speed.high)} at most"))
+    if machine is not None and machine.duty is not None:
+        rows.append(("Duty", f"{ink.print(machine.duty.on)} on, {ink.print(machine.duty.off)} off"))
+    if machine is not None and machine.number:
+        rows.append(("Packet", f"{machine.number} {revision(plan)}".strip()))
+    return rows
+
+
+def revision(plan: Plan) -> str:
+    """Letter of the newest revision."""
+    return plan.project.revisions[-1].rev if plan.project.revisions else ""
+
+
+def date(plan: Plan) -> str:
+    """Date of the newest revision; never today's."""
+    return plan.project.revisions[-1].date if plan.project.revisions else ""
+
+
+def hazards(plan: Plan) -> tuple[Finding, ...]:
+    """The gravest hazards: findings that name a danger to people, DANGER first, stops before all."""
+    dangers = [f for f in plan.findings if f.signal in ("DANGER", "WARNING", "CAUTION")]
+    order = {"DANGER": 0, "WARNING": 1, "CAUTION": 2}
+    return tuple(sorted(dangers, key=lambda f: (not f.stops, order[f.signal])))
+
+
+def states(plan: Plan) -> list[tuple[str, str, str]]:
+    """The four states with a remark each."""
+    stops = sum(f.stops for f in plan.findings)
+    heeds = sum(f.grade == "heed" and not f.accepted for f in plan.findings)
+    draft = f"{stops} stop{'s' if stops != 1 else ''}" if stops else "not to be built"
+    return [
+        ("draft", "draft", draft),
+        ("for-building", "for building", f"no stop, {heeds} to heed"),
+        ("as-built", "as built", "readings filled in"),
+        ("do-not-use", "do not use", "a reading was wrong"),
+    ]
+
+
+def left_out(names: list[tuple[str, str, str]]) -> Markup:
+    """Sheets that are left out, with their reasons."""
+    return Markup("; ").join(Markup("{} {} ({})").format(number, name, why) for number, name, why in names)

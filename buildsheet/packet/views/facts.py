@@ -1,0 +1,201 @@
+"""Facts of the sheets that are lists of a name and a value: settings, speeds, belts, heat, what is from memory."""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from buildsheet.packet.ink import NARROW, Ink
+from buildsheet.packet.views.calculations import wave_chart
+from buildsheet.plan import Plan
+from buildsheet.reference import table
+from buildsheet.worksheet import Line, Model, Row, Value
+
+Fact = tuple[str, object]
+
+
+def limit(name: str, ink: Ink, table_id: str = "bench_limits") -> str:
+    """A limit out of a table, in print."""
+    cell = table(table_id).cell(name, "value")
+    return str(ink.print(Value(cell.si, id=f"{table_id}.{name}", unit=cell.unit, parent=Row(cell))))
+
+
+def pen(unit: str) -> Markup:
+    """A box to write a number in."""
+    return Markup('<span class="pen" style="width:22mm">{}</span>').format(unit)
+
+
+def settings(plan: Plan, ink: Ink) -> list[Fact]:
+    """What has to be set, and to what."""
+    sizes, power = plan.design.sizes, plan.project.power
+    if sizes is None or power is None:
+        return []
+    found: list[Fact] = [
+        ("Minimum trim", f"{ink.print(sizes.min_trim)} of full output"),
+        ("Maximum trim", f"{ink.print(sizes.max_trim)} of full output"),
+        (
+            "Current limit",
+            f"{ink.print(power.current_limit)}" if power.current_limit.known else "as low as the work allows",
+        ),
+        ("IR compensation", "none at first; up until the speed holds under load, and back when it hunts"),
+        ("Acceleration", "slow: a belt that is snatched slips or jumps"),
+    ]
+    dial = plan.design.sheet.values.get("motor.I_n_rms")
+    if (
+        dial is not None
+        and plan.project.controls
+        and plan.project.controls.overload
+        and plan.project.controls.overload.by == "relay"
+    ):
+        found.append(("Overload relay F3, dial", f"{ink.print(dial)}, manual reset"))
+    return found
+
+
+def settings_pens(plan: Plan, ink: Ink) -> list[Fact]:
+    """The same, with a box for where each ended up."""
+    return [(name, Markup("{} {}").format(value, pen("set to"))) for name, value in settings(plan, ink)]
+
+
+def readings(plan: Plan, ink: Ink) -> list[Fact]:
+    """What the meter must show at first power, with a box each."""
+    high, low = plan.design.point("high"), plan.design.point("low")
+    found: list[Fact] = []
+    if high is not None and low is not None:
+        found += [
+            ("Motor volts at slow, DC", Markup("about {} {}").format(str(ink.print(low.terminal)), pen("V"))),
+            (
+                "Motor volts at fast, DC",
+                Markup("about {} under load, more without {}").format(
+                    str(ink.print(high.terminal)), pen("V")
+                ),
+            ),
+            (
+                "Motor current at work, average",
+                Markup("at most {} {}").format(str(ink.print(high.current)), pen("A")),
+            ),
+            ("The same, true RMS", Markup("at most {} {}").format(str(ink.print(high.rms)), pen("A"))),
+        ]
+    if plan.design.sizes is not None:
+        found.append(
+            (
+                "Line current at work, true RMS",
+                Markup("at most {} {}").format(str(ink.print(plan.design.sizes.line_current)), pen("A")),
+            )
+        )
+    if plan.design.coast is not None and plan.design.coast.known:
+        found.append(
+            (
+                "Time to standstill",
+                Markup("at most {} {}").format(str(ink.print(plan.design.coast)), pen("s")),
+            )
+        )
+    return found
+
+
+def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
+    """The two ends of the speed range, from tool to drive."""
+    load, low, high = plan.design.load, plan.design.point("low"), plan.design.point("high")
+    machine = plan.project.machine
+    if load is None or low is None or high is None or machine is None or machine.speed is None:
+        return []
+    pairs: list[tuple[str, Value, Value]] = [("tool", machine.speed.low, machine.speed.high)]
+    if machine.speed.low.unit is not load.tool_low.unit:
+        pairs.append(("tool, turning", load.tool_low, load.tool_high))
+    pairs += [
+        ("motor", load.motor_low, load.motor_high), ("volts at the motor", low.terminal, high.terminal), ("armature current, average", low.current, high.current),
+        ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor), ("line current", low.line, high.line),
+        ("firing angle", low.angle, high.angle),
+    ]  # fmt: skip
+    return [[name, str(ink.print(a)), str(ink.print(b)), ""] for name, a, b in pairs]
+
+
+def belt_facts(plan: Plan, ink: Ink) -> list[Fact]:
+    """Each belt's numbers."""
+    load = plan.design.load
+    if load is None:
+        return []
+    found: list[Fact] = []
+    for number, belt in enumerate(plan.project.belts):
+        kind = f"{belt.belt} belt" if belt.belt else "belt"
+        text = (f"{ink.print(belt.driver)} → {ink.print(belt.driven)}, {kind}, {ink.print(load.belt_lengths[number])} long, wrap {ink.print(load.wraps[number])}, "
+                f"runs at {ink.print(load.belt_speeds[number])}, pulls {ink.print(load.pulls[number])}")  # fmt: skip
+        found.append((f"Belt {number + 1}", text))
+    return found
+
+
+def turning_rows(plan: Plan, ink: Ink) -> list[list[object]]:
+    """Every turning part at two speeds and what it stands."""
+    return [
+        [
+            part.name,
+            str(ink.print(part.at_maximum)),
+            str(ink.print(part.at_runaway)),
+            str(ink.print(part.rated)),
+            part.basis or "not said",
+        ]
+        for part in plan.design.turning
+    ]
+
+
+def box_facts(plan: Plan, ink: Ink) -> list[Fact]:
+    """Heat in the box."""
+    heat = plan.design.heat
+    if heat is None:
+        return []
+    return [
+        ("Heat of the drive", str(ink.print(heat.drive_loss))), ("Heat in the box", str(ink.print(heat.box_heat))), ("Rise of its air", str(ink.print(heat.rise))),
+        ("Air inside", f"{ink.print(heat.inside)}; the drive stands {ink.print(heat.limit)}"), ("A fan would have to move", f"{ink.print(heat.air_flow)} through the box"),
+    ]  # fmt: skip
+
+
+def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
+    """Heat in the motor."""
+    heat = plan.design.heat
+    if heat is None:
+        return []
+    return [
+        ("Heat of the winding", f"{ink.print(heat.winding_loss)} while it works"),
+        ("Average current it stands", f"{ink.print(heat.allowed_current)} on this drive's pulses, all day"),
+        ("Over run and rest", f"{ink.print(heat.duty_current)}"),
+        ("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}"),
+    ]
+
+
+@dataclass(frozen=True, slots=True)
+class WavePoint:
+    """A solved operating point and its chart."""
+
+    label: str
+    chart: Markup
+
+
+def wave_points(plan: Plan) -> list[WavePoint]:
+    """Charts of the solved points."""
+    return [
+        WavePoint(point.label, wave_chart(point)) for point in plan.design.points if point.wave is not None
+    ]
+
+
+def unsourced(plan: Plan) -> list[str]:
+    """Every citation of this packet that is from memory or custom, each once."""
+    found: dict[str, None] = {}
+    for value in plan.design.sheet.values.values():
+        match value.parent:
+            case Line(formula=formula):
+                citation = formula.source
+            case Model(source=source):
+                citation = source
+            case Row(cell=cell):
+                citation = cell.table.source
+            case _:
+                continue
+        if citation.read_from in ("memory", "practice"):
+            found.setdefault(str(citation))
+    for finding in plan.findings:
+        if finding.citation.read_from in ("memory", "practice"):
+            found.setdefault(str(finding.citation))
+    return list(found)
+
+
+def strip_words(millimetres: float) -> str:
+    """The strip length in words."""
+    return f"strip {millimetres:g}{NARROW}mm"

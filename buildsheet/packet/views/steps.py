@@ -1,0 +1,230 @@
+"""Wiring steps in a safe order, read from the circuit: mount, protective conductor, knob, motor side, drive, release
+chain, line side, cord last; hold points between; the warning that belongs to a step right before it.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import groupby
+
+from buildsheet.circuit import Circuit, Wire
+from buildsheet.packet.ink import Ink
+from buildsheet.packet.views.wires import WireLine, wire_line
+from buildsheet.plan import Plan
+from buildsheet.rules import Finding
+
+STRIP_MM = {"18 AWG": 6.0, "16 AWG": 7.0, "14 AWG": 8.0, "12 AWG": 9.0}
+STRIP_OTHERWISE = 10.0
+MOST_WIRES = 3
+
+
+@dataclass(frozen=True, slots=True)
+class PartHead:
+    """Head of a part of the work, with what is common to its wires."""
+
+    label: str
+    name: str
+    note: str
+    strip: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class StepItem:
+    """One action."""
+
+    number: str
+    action: str
+    right_when: str
+    wires: tuple[WireLine, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class HoldItem:
+    """A hold point: the line is open until a second person signs."""
+
+    number: str
+    action: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class WarningItem:
+    """A finding that stands before a step."""
+
+    finding: Finding
+    before: str
+
+
+Item = PartHead | StepItem | HoldItem | WarningItem
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    key: str
+    name: str
+    stages: tuple[int, ...]
+    hold: tuple[str, str] | None
+
+
+# The order of the work. The cord comes last, so that nothing that is being wired can be live.
+PARTS: tuple[_Part, ...] = (
+    _Part("protective", "Protective conductor", (9,), ("A second person tugs each green-yellow wire and looks for bare metal under each ring.",
+          "A frame without it is live after the first fault. Nothing below is wired until this is signed.")),
+    _Part("knob", "Speed knob", (5,), ("A second person compares the knob's wires with sheet 5.",
+          "The outer two swapped means full speed at the slow end. Nothing below is wired until this is signed.")),
+    _Part("motor", "Motor side", (4,), None),
+    _Part("drive", "Feed of drive and fan", (3,), None),
+    _Part("release", "No-volt release", (2,), ("A second person follows the red wires from the line fuse to the coil on sheet 5.",
+          "A contact that is bridged by mistake makes the emergency stop a decoration.")),
+    _Part("line", "Line side in the box", (1,), None),
+)  # fmt: skip
+
+
+def items(plan: Plan, ink: Ink) -> tuple[Item, ...]:
+    """All steps with their heads, warnings and hold points."""
+    if plan.circuit is None:
+        return ()
+    return tuple(_Writer(plan, plan.circuit, ink).all())
+
+
+class _Writer:
+    def __init__(self, plan: Plan, circuit: Circuit, ink: Ink):
+        self.plan, self.circuit, self.ink = plan, circuit, ink
+        self.count = self.holds = self.parts = 0
+
+    def all(self) -> Iterator[Item]:
+        yield from self.mount()
+        for part in PARTS:
+            wires = [w for w in self.circuit.wires if w.stage in part.stages and w.cable != "W1"]
+            if wires:
+                yield from self.part(part, wires)
+        yield from self.cord([w for w in self.circuit.wires if w.cable == "W1"])
+
+    def head(self, name: str, note: str, strip: float | None = None) -> PartHead:
+        self.parts += 1
+        return PartHead(f"Part {chr(64 + self.parts)}", name, note, strip)
+
+    def step(
+        self, action: str, right_when: str, wires: tuple[WireLine, ...] = (), note: str = ""
+    ) -> StepItem:
+        self.count += 1
+        return StepItem(str(self.count), action, right_when, wires, note)
+
+    def hold(self, action: str, why: str) -> HoldItem:
+        self.holds += 1
+        return HoldItem(str(self.holds), action, why)
+
+    def warnings(self, key: str) -> Iterator[Item]:
+        for finding in self.plan.findings:
+            if finding.step == key:
+                yield WarningItem(finding, f"before step {self.count + 1}")
+
+    def mount(self) -> Iterator[Item]:
+        devices = self.circuit.devices.values()
+        panel = ", ".join(d.code for d in devices if d.place == "panel")
+        inside = ", ".join(d.code for d in devices if d.place == "box")
+        yield self.head(
+            "Box and mounting", "No wire yet. All holes first: a drill chip on a terminal is a short."
+        )
+        yield self.step(
+            "Drill the box by the drawing of sheet 14 and clear every edge and chip.",
+            "a finger run round each hole finds no burr.",
+        )
+        yield self.step(
+            "Fit a bushing in every hole, and strain relief where the cord and the motor cable pass.",
+            "a hard pull on a scrap of cable moves nothing inside.",
+        )
+        yield self.step(
+            f"Mount {inside} in the box, the drive's fins upright.",
+            "air can pass from below to above, and nothing touches the lid.",
+        )
+        yield self.step(
+            f"Mount {panel} in the door, the emergency stop nearest to the hand.",
+            "every label of sheet 14 is beside its control and the knob turns freely.",
+        )
+        yield self.step(
+            "Scrape the paint off where the bar X2 and the studs U1, U2 and U3 sit, and bolt them down with toothed washers.",
+            "bright metal shows all round each washer.",
+        )
+
+    def part(self, part: _Part, wires: list[Wire]) -> Iterator[Item]:
+        sizes = sorted({w.size for w in wires})
+        first, last = wires[0].number, wires[-1].number
+        note = f"Wires {first}–{last}: {' and '.join(sizes)}, 600 V. Torque as marked on the part."
+        yield self.head(part.name, note, STRIP_MM.get(sizes[0], STRIP_OTHERWISE))
+        if part.key == "knob":
+            yield from self.warnings("knob")
+            yield self.step(
+                "Fit the speed knob in the door with its insulating bush.",
+                "its metal case touches no metal of the door.",
+            )
+        if part.key == "motor":
+            yield from self.warnings("motor")
+        for _, group in groupby(wires, key=lambda w: (w.a.device, w.b.device)):
+            batch = list(group)
+            for start in range(0, len(batch), MOST_WIRES):
+                yield self._wires(part.key, batch[start : start + MOST_WIRES])
+        if part.hold:
+            yield self.hold(*part.hold)
+
+    def _wires(self, key: str, wires: list[Wire]) -> StepItem:
+        a, b = self.circuit.devices[wires[0].a.device], self.circuit.devices[wires[0].b.device]
+        lines = tuple(wire_line(w, self.ink) for w in wires)
+        if key == "protective":
+            return self.step(
+                f"Bond {_the(b.name)} ({b.code}) to the bar.",
+                "the ring lies flat on bare metal under a toothed washer.",
+                lines,
+            )
+        if a.code == b.code:
+            return self.step(
+                f"Link {a.code} {wires[0].a.name} to {wires[0].b.name}.",
+                "the link lies beside the part, not across it.",
+                lines,
+            )
+        full = [str(end.name) for w in wires for end in (w.a, w.b) if len(self.circuit.at(end)) > 1]
+        note = f"Terminal {full[0]} holds two wires in the end: that is all it takes." if full else ""
+        return self.step(
+            f"Join {_the(a.name)} ({a.code}) and {_the(b.name)} ({b.code}).",
+            "a pull with two fingers moves no end.",
+            lines,
+            note,
+        )
+
+    def cord(self, wires: list[Wire]) -> Iterator[Item]:
+        if not wires:
+            return
+        sizes = wires[0].size
+        yield self.head(
+            "Cord, last of all",
+            f"Cable W1: {sizes}, three conductors. Its plug stays in your pocket or in your sight.",
+            STRIP_MM.get(sizes, STRIP_OTHERWISE),
+        )
+        yield self.hold(
+            "A second person compares all wires so far with sheets 5 and 6.",
+            "After the cord is on, a mistake can be live.",
+        )
+        yield self.step(
+            "Pass the cord through its strain relief and strip its jacket.",
+            "the relief holds the jacket, not the wires, and the protective conductor is the longest of the three.",
+        )
+        protective = [w for w in wires if w.role == "protective"]
+        others = [w for w in wires if w.role != "protective"]
+        yield self.step(
+            "Put its protective conductor on the bar.",
+            "it would come off last if the cord were torn out.",
+            tuple(wire_line(w, self.ink) for w in protective),
+        )
+        yield self.step(
+            "Put its other two on the disconnect, switched off.",
+            "no bare strand stands out, and 1 and 3 can't be touched with a finger.",
+            tuple(wire_line(w, self.ink) for w in others),
+        )
+        yield self.step(
+            "Fit the terminal covers, tie the wires, sweep out every chip, and photograph the inside.",
+            "no wire lies on a heat sink or an edge, and the control wires do not lie among the power wires.",
+        )
+
+
+def _the(name: str) -> str:
+    return f"the {name[0].lower()}{name[1:]}" if not name.startswith("DC") else f"the {name}"

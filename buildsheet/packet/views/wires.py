@@ -1,0 +1,114 @@
+"""Wire list and cut list: every conductor by number, and by colour and size for cutting."""
+
+from collections import defaultdict
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from buildsheet.circuit import Terminal, Wire
+from buildsheet.circuit.proofs import protected_by
+from buildsheet.packet import marks
+from buildsheet.packet.ink import NARROW, Ink
+from buildsheet.plan import Plan
+from buildsheet.units import METRE, figures, shown
+
+COLOUR_NAMES = {"BK": "black", "WH": "white", "GY": "gray", "RD": "red", "BU": "blue", "VT": "violet", "BN": "brown", "GNYE": "green-yellow", "GN": "green", "OG": "orange", "YE": "yellow", "PK": "pink"}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class WireLine:
+    """A wire beside a step: flag, both ends, length, and which end is worked on now."""
+
+    number: str
+    code: str
+    end1: str
+    end2: str
+    length: str
+    now: int | None = None
+
+
+def end(terminal: Terminal) -> str:
+    """A wire's end as it is called at the bench."""
+    return f"{terminal.device} · {terminal.name}"
+
+
+def length(metres: float, ink: Ink) -> str:
+    """A length for cutting."""
+    amount, unit = shown(metres, METRE, ink.inches)
+    return f"{figures(amount, 3).removesuffix('.0') if amount < 100 else figures(amount, 3)}{NARROW}{unit}"
+
+
+def wire_line(wire: Wire, ink: Ink, now: int | None = None) -> WireLine:
+    """The line of a wire beside a step."""
+    return WireLine(str(wire.number), wire.colour, end(wire.a), end(wire.b), length(wire.length, ink), now)
+
+
+def rows(plan: Plan, ink: Ink) -> list[object]:
+    """Rows of the wire list, grouped by stage."""
+    if plan.circuit is None:
+        return []
+    guards = protected_by(plan.circuit)
+    found: list[object] = []
+    stage = None
+    for wire in plan.circuit.wires:
+        if wire.stage != stage:
+            stage = wire.stage
+            found.append({"group": STAGES.get(stage, "Others")})
+        guard = guards.get(wire.number)
+        cable = f"cable {wire.cable}" if wire.cable else ""
+        found.append([
+            marks.flag(str(wire.number), wire.colour), end(wire.a), end(wire.b), f"{wire.size}, {_insulation(plan)}{', ' + cable if cable else ''}",
+            length(wire.length, ink), substitutes(wire, plan), guard[0] if guard else "",
+        ])  # fmt: skip
+    return found
+
+
+STAGES = {
+    1: "Line, 100s",
+    2: "No-volt release, 200s",
+    3: "Drive, 300s",
+    4: "Motor, 400s",
+    5: "Speed knob, 500s",
+    9: "Protective, 900s",
+}
+
+
+def _insulation(plan: Plan) -> str:
+    return "600 V" if plan.design.region.id == "north-america" else "450/750 V"
+
+
+def substitutes(wire: Wire, plan: Plan) -> str:
+    """Colours that may stand in: those of the region for this function, or any that nothing else reserves."""
+    region = plan.design.region
+    own = region.reserved_colours.get(wire.role)
+    if own is not None:
+        others = [COLOUR_NAMES[code] for code in own if code != wire.colour]
+        return f"or {', '.join(others)}" if others else "no other"
+    reserved = sorted({COLOUR_NAMES[code] for codes in region.reserved_colours.values() for code in codes})
+    return f"any but {', '.join(reserved)}"
+
+
+def cuts(plan: Plan, ink: Ink) -> list[list[object]]:
+    """By colour and size: how many pieces of which lengths, and how much in all."""
+    if plan.circuit is None:
+        return []
+    groups: dict[tuple[str, str], list[Wire]] = defaultdict(list)
+    for wire in plan.circuit.wires:
+        if wire.cable != "W1":
+            groups[wire.size, wire.colour].append(wire)
+    found: list[list[object]] = []
+    for (size, colour), wires in sorted(groups.items()):
+        by_length: dict[str, int] = defaultdict(int)
+        for wire in wires:
+            by_length[length(wire.length, ink)] += 1
+        pieces = ", ".join(f"{count} × {text}" for text, count in by_length.items())
+        total = length(sum(wire.length for wire in wires), ink)
+        found.append(
+            [
+                Markup("{} {}").format(marks.flag("", colour), COLOUR_NAMES.get(colour, colour)),
+                size,
+                pieces,
+                total,
+            ]
+        )
+    return found
