@@ -143,6 +143,7 @@ class QuantityError(ValueError):
 _NUMBER = r"[+-]?(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)"
 _QUANTITY = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s.,+-].*?)?\s*", re.DOTALL)
 _DECIMAL_COMMA = re.compile(r"\d,\d")
+_MOST_CHARACTERS = 100  # of a quantity: the patterns above backtrack, and no honest quantity is longer
 _SPELLINGS = {"²": "**2", "³": "**3", "⁴": "**4", "^": "**", "·": "*", "⋅": "*", "×": "*", "Ω": "Ω", "μ": "µ"}
 # Words of the bench that are not unit names of the registry.
 _WORDS = {
@@ -168,6 +169,7 @@ def number(text: str) -> float:
 
     Raises QuantityError (decimal-comma, not-a-number) for anything else; never a value that was not written.
     """
+    _refuse_long(text, "not-a-number", "a number, such as 7.5 or 1 1/2")
     if _DECIMAL_COMMA.search(text):
         raise QuantityError("decimal-comma", f'"{text}"', "a decimal point, such as 7.5")
     if not re.fullmatch(rf"\s*{_NUMBER}\s*", text):
@@ -175,12 +177,21 @@ def number(text: str) -> float:
     return _number(text.strip())
 
 
+def _refuse_long(text: str, code: str, wanted: str) -> None:
+    if len(text) > _MOST_CHARACTERS:
+        raise QuantityError(code, f'"{text[: _MOST_CHARACTERS // 2]}...", {len(text)} characters', wanted)
+
+
 def _number(text: str) -> float:
     sign = -1.0 if text.startswith("-") else 1.0
     whole, *rest = text.lstrip("+-").split()
     if rest:
-        return sign * (float(whole) + _fraction(rest[0]))
-    return sign * (_fraction(whole) if "/" in whole else float(whole))
+        value = float(whole) + _fraction(rest[0])
+    else:
+        value = _fraction(whole) if "/" in whole else float(whole)
+    if not isfinite(value):
+        raise QuantityError("not-a-number", f'"{text}"', "a number that is not beyond all bounds")
+    return sign * value
 
 
 def _fraction(text: str) -> float:
@@ -197,7 +208,9 @@ def _unit_of(text: str) -> "pint.Unit":
         spelt = spelt.replace(mark, plain)
     # Only names, powers and the four signs reach pint: its own parser evaluates what it is given.
     spelt = "1 " + spelt if spelt.startswith("/") else spelt
-    if not re.fullmatch(r"(?:[A-Za-zµΩ°_%]+|\*\*-?[1-4]|[*/() ]|\b1\b)+", spelt) or len(spelt) > 40:
+    # A power of a power is refused as well: V**4**4**4 would be worked out before it is seen to be no unit.
+    names_only = re.fullmatch(r"(?:[A-Za-zµΩ°_%]+|\*\*-?[1-4](?!\s*(?:\d|\*\*))|[*/() ]|\b1\b)+", spelt)
+    if not names_only or len(spelt) > 40:
         raise KeyError(text)
     try:
         return registry().parse_units(spelt)
@@ -214,6 +227,7 @@ _TELLING: dict[str, tuple[Unit, ...]] = {
     "(?:watt|horsepower)": tuple(u for u in UNITS if "watt" in u.si),
     "^newton \\* meter": (NEWTON_METRE,),
     "^meter \\* newton": (NEWTON_METRE,),
+    "delta_degree_(?:Celsius|Fahrenheit)": (KELVIN_RISE,),
     "(?:degree_Celsius|degree_Fahrenheit)": (KELVIN,),
     "percent": (SHARE,),
     "^(?:degree|radian)": (RADIAN,),
@@ -264,6 +278,7 @@ def _known_units() -> tuple[str, ...]:
 
 def split(text: str) -> tuple[float, str]:
     """Number and unit text of a quantity as a person writes it. Raises QuantityError."""
+    _refuse_long(text, "not-a-quantity", "a number and a unit")
     if _DECIMAL_COMMA.search(text):
         raise QuantityError("decimal-comma", f'"{text}"', "a decimal point, not a comma")
     match = _QUANTITY.fullmatch(text)
@@ -368,7 +383,12 @@ def shown(value: float, unit: Unit, inches: bool = False) -> tuple[float, str]:
 
 
 def figures(value: float, count: int) -> str:
-    """`value` with `count` significant figures, plain digits and no exponent: 0.068966 with 3 is "0.0690"."""
+    """`value` with `count` significant figures, plain digits and no exponent: 0.068966 with 3 is "0.0690".
+
+    Raises ValueError for infinity and not-a-number, which have no figures.
+    """
+    if not isfinite(value):
+        raise ValueError(f"{value} has no figures")
     if value == 0:
         return "0"
     decimals = count - 1 - floor(log10(abs(value)))

@@ -1,5 +1,7 @@
 """Sizes between plug and motor: fuses, overload, disconnect, contactor, cord and wires, drop, potentiometer trims."""
 
+from dataclasses import dataclass
+
 from buildsheet.design.design import Sizes, WireSize
 from buildsheet.formulas import choice, conductors, controls, protection
 from buildsheet.motors.magnet_dc import Constants
@@ -68,7 +70,11 @@ def work_sizes(
     disconnect = sheet.pick("Q1.I_n", "ampere_steps", "rating", "disconnect", at_least=disconnect_need)
     contactor = sheet.pick("Q2.I_n", "ampere_steps", "rating", "contactor", at_least=disconnect_load)
     cord = _cord(project, region, sheet)
-    wires = tuple(_wire(project, region, sheet, role, fuse, motor_fuse, inside) for role in ROLES)
+    behind = {
+        code: _guard(region, sheet, code, rating, inside)
+        for code, rating in (("F1", fuse), ("F2", motor_fuse))
+    }
+    wires = tuple(_wire(region, sheet, role, behind["F2" if role == "armature" else "F1"]) for role in ROLES)
     fault = sheet.known_or_assumed(supply.fault_current, "fault current")
     fault_here = _fault(project, sheet, cord, fault)
     protective = sheet.pick(
@@ -188,66 +194,31 @@ def _factor(sheet: Worksheet, id: str, table_id: str, temperature: Value, label:
     return sheet.pick(id, table_id, "factor", label, where="up_to", at_least=temperature)
 
 
-def _wire(
-    project: Project,
-    region: Region,
-    sheet: Worksheet,
-    role: str,
-    fuse: Value,
-    motor_fuse: Value,
-    inside: Value,
-) -> WireSize:
-    """Wires of one role behind the line fuse: the smallest gauge that carries the rating of its fuse where it lies."""
-    del project
-    rating = motor_fuse if role == "armature" else fuse
-    factor = _factor(
-        sheet,
-        f"{role}.k_T",
-        region.tables["ambient"],
-        inside,
-        f"correction for the air around the {role} wires",
-    )
-    bundle = sheet.pick(
-        f"{role}.k_n",
-        region.tables["bundle"],
-        "factor",
-        f"correction for conductors together, {role} wires",
-        key="1 to 3",
-    )
-    need = sheet.work(
-        f"{role}.I_t", conductors.least_table_ampacity, f"ampacity that the table must give, {role} wires",
-        I_p=rating, k_T=factor, k_n=bundle,
-    )  # fmt: skip
+@dataclass(frozen=True, slots=True)
+class _Guard:
+    """A fuse and what the conductors behind it must carry; `area` is None when no size in the tables does."""
+
+    rating: Value
+    factor: Value
+    bundle: Value
+    need: Value
+    area: Value | None
+
+
+def _wire(region: Region, sheet: Worksheet, role: str, guard: _Guard) -> WireSize:
+    """Wires of one role: the smallest gauge that carries the rating of its fuse, and is no smaller than its role allows."""
     wire = region.tables["wire"]
-    by_heat = sheet.pick(
-        f"{role}.I_heat", region.tables["ampacity"], "ampacity", f"size by heat, {role} wires", at_least=need
-    )
-    by_terminals = sheet.pick(
-        f"{role}.I_term",
-        region.tables["terminals"],
-        "ampacity",
-        f"size by terminals, {role} wires",
-        at_least=rating,
-    )
-    gauges = [gauge for gauge in (gauge_of(by_heat), gauge_of(by_terminals)) if gauge]
-    if len(gauges) < 2:
-        return _size(
-            role, "", by_heat if not by_heat.known else by_terminals, need, rating, need, sheet, wire
-        )
-    areas = [sheet.pick(f"{role}.A_{n}", wire, "area", f"cross-section {how}, {role} wires", key=gauge)
-             for n, how, gauge in zip((1, 2), ("by heat", "by terminals"), gauges, strict=True)]  # fmt: skip
+    if guard.area is None:
+        return _size(role, "", guard.need, guard.need, guard.rating, guard.need, sheet, wire)
     least = sheet.pick(
-        f"{role}.A_3", "least_wire", "area", f"smallest cross-section for {role} wires", key=role
-    )
-    larger = sheet.work(
-        f"{role}.A_4",
-        choice.larger_of,
-        f"cross-section by heat and terminals, {role} wires",
-        a=areas[0],
-        b=areas[1],
+        f"{role}.A_least", "least_wire", "area", f"smallest cross-section for {role} wires", key=role
     )
     wanted = sheet.work(
-        f"{role}.A_min", choice.larger_of, f"cross-section of the {role} wires, at least", a=larger, b=least
+        f"{role}.A_min",
+        choice.larger_of,
+        f"cross-section of the {role} wires, at least",
+        a=guard.area,
+        b=least,
     )
     chosen = gauge_of(
         sheet.pick(
@@ -261,14 +232,8 @@ def _wire(
         f"ampacity of the {role} wires in the table",
         key=chosen,
     )
-    hot = sheet.work(
-        f"{role}.I_hot",
-        conductors.ampacity_in_place,
-        f"ampacity of the {role} wires where they lie, by heat",
-        I_t=table,
-        k_T=factor,
-        k_n=bundle,
-    )
+    hot = sheet.work(f"{role}.I_hot", conductors.ampacity_in_place, f"ampacity of the {role} wires where they lie, by heat",
+                     I_t=table, k_T=guard.factor, k_n=guard.bundle)  # fmt: skip
     terminals = sheet.pick(
         f"{role}.I_60",
         region.tables["terminals"],
@@ -279,7 +244,61 @@ def _wire(
     place = sheet.work(
         f"{role}.I_p", choice.smaller_of, f"ampacity of the {role} wires where they lie", a=hot, b=terminals
     )
-    return _size(role, chosen, table, place, rating, need, sheet, wire)
+    return _size(role, chosen, table, place, guard.rating, guard.need, sheet, wire)
+
+
+def _guard(region: Region, sheet: Worksheet, code: str, rating: Value, inside: Value) -> _Guard:
+    """What conductors behind a fuse need: by heat where they lie, and by the temperature of their terminals."""
+    factor = _factor(
+        sheet,
+        f"{code}.k_T",
+        region.tables["ambient"],
+        inside,
+        f"correction for the air in the box, wires behind {code}",
+    )
+    bundle = sheet.pick(
+        f"{code}.k_n",
+        region.tables["bundle"],
+        "factor",
+        f"correction for conductors together, behind {code}",
+        key="1 to 3",
+    )
+    need = sheet.work(
+        f"{code}.I_t",
+        conductors.least_table_ampacity,
+        f"ampacity that the table must give, wires behind {code}",
+        I_p=rating,
+        k_T=factor,
+        k_n=bundle,
+    )
+    by_heat = sheet.pick(
+        f"{code}.I_heat",
+        region.tables["ampacity"],
+        "ampacity",
+        f"size by heat, wires behind {code}",
+        at_least=need,
+    )
+    by_terminals = sheet.pick(
+        f"{code}.I_term",
+        region.tables["terminals"],
+        "ampacity",
+        f"size by terminals, wires behind {code}",
+        at_least=rating,
+    )
+    if not (by_heat.known and by_terminals.known):
+        return _Guard(rating, factor, bundle, by_terminals if by_heat.known else by_heat, None)
+    wire = region.tables["wire"]
+    a, b = (sheet.pick(f"{code}.A_{how}", wire, "area", f"cross-section by {how}, wires behind {code}", key=gauge_of(found))
+            for how, found in (("heat", by_heat), ("terminals", by_terminals)))  # fmt: skip
+    return _Guard(
+        rating,
+        factor,
+        bundle,
+        need,
+        sheet.work(
+            f"{code}.A", choice.larger_of, f"cross-section of wires behind {code}, at least", a=a, b=b
+        ),
+    )
 
 
 def gauge_of(value: Value) -> str:

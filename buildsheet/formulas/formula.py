@@ -15,6 +15,7 @@ from buildsheet.units import Unit, spell
 
 P = ParamSpec("P")
 Limits = Mapping[str, tuple[float, float]]
+INFINITE = float("inf")
 
 
 class OutsideLimits(ValueError):
@@ -38,7 +39,8 @@ class Constant(float):
 class Formula(Generic[P]):
     """A registered formula. `arguments` and `gives` are kinds; `limits` are (lowest, highest) in SI by argument.
 
-    Calling it raises OutsideLimits instead of clamping, and ValueError where the result is not a finite number.
+    Calling it raises OutsideLimits instead of clamping: for an argument outside the limits or not finite, and where
+    these numbers have no finite result, such as the root of a negative one.
     """
 
     name: str
@@ -50,13 +52,18 @@ class Formula(Generic[P]):
     leaves_out: str
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> float:
-        for name, (low, high) in self.limits.items():
-            value = kwargs.get(name)
-            if isinstance(value, int | float) and not low <= value <= high:
+        given: dict[str, object] = {**dict(zip(self.arguments, args, strict=False)), **kwargs}
+        for name, value in given.items():
+            if not isinstance(value, int | float):
+                continue
+            if not isfinite(value):
+                raise OutsideLimits(f"{self.title}: {name} is no finite number")
+            low, high = self.limits.get(name, (-INFINITE, INFINITE))
+            if not low <= value <= high:
                 raise OutsideLimits(self._outside(name, value, low, high))
         try:
             result = self.function(*args, **kwargs)
-        except (ZeroDivisionError, OverflowError) as error:
+        except (ValueError, ZeroDivisionError, OverflowError) as error:
             raise OutsideLimits(f"{self.title} has no result for these numbers ({error})") from error
         if not isfinite(result):
             raise OutsideLimits(f"{self.title} has no finite result for these numbers")
@@ -80,7 +87,6 @@ class Formula(Generic[P]):
 
 
 REGISTRY: dict[str, Formula[...]] = {}
-INFINITE = float("inf")
 
 
 def formula(

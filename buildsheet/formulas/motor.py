@@ -22,9 +22,7 @@ from buildsheet.units import (
     Watt,
 )
 
-ARMATURE = derivation(
-    "armature equation V = E + I·R with E = K_e·ω and T = K_t·I, any textbook on DC machines"
-)
+ARMATURE = derivation("armature equation, any textbook on DC machines")
 COPPER_ZERO = Constant(
     38.65, KELVIN, "T_Cu", memory("IEC 60034-1", "the 234.5 °C rule for copper: 273.15 K less 234.5 K")
 )

@@ -118,7 +118,7 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         elif (
             worst := max((p.current for p in design.points if p.current.known), default=None)
         ) is not None and worst > heat.allowed_current:
-            yield Finding("motor-short-time", "heed", "CAUTION", Said.of("While it runs the motor carries {0}; all day it stands {1}.", worst, heat.allowed_current),
+            yield Finding("motor-short-time", "heed", "NOTICE", Said.of("While it runs the motor carries {0}; all day it stands {1}.", worst, heat.allowed_current),
                           "It lives on its rests.", "Keep to the duty on the rating plate.", derivation("equal copper heat over a cycle"), ("M1",))  # fmt: skip
     if (
         heat is not None
@@ -128,10 +128,10 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         and design.load.motor_low.known
         and design.load.motor_low < heat.lowest_speed
     ):
-        yield Finding("cools-badly-when-slow", "heed", "CAUTION", Said.of("At the lowest speed the motor turns at {0}; on its own fan it gives full torque down to {1}.", design.load.motor_low, heat.lowest_speed),
+        yield Finding("cools-badly-when-slow", "heed", "NOTICE", Said.of("At the lowest speed the motor turns at {0}; on its own fan it gives full torque down to {1}.", design.load.motor_low, heat.lowest_speed),
                       "Its fan turns too slowly to cool it.", "Feel the case after ten minutes at the lowest speed; fit a fan if the hand can't stay.", table("assumed").source, ("M1",))  # fmt: skip
     if heat is not None and heat.inside.known and heat.limit.known and heat.inside > heat.limit:
-        yield Finding("box-too-hot", "stop", "CAUTION", Said.of("The air in the box reaches {0}; the drive stands {1}.", heat.inside, heat.limit),
+        yield Finding("box-too-hot", "stop", "WARNING", Said.of("The air in the box reaches {0}; the drive stands {1}.", heat.inside, heat.limit),
                       "The drive fails, perhaps to full speed.", "Take a larger box, or let filtered air through it.", Citation("enclosure climate calculation after IEC 60890"), ("T1",))  # fmt: skip
     if given.double_insulated:
         yield Finding("second-insulation-lost", "only-with", "DANGER", Said.of("The motor comes from a double-insulated appliance."), "Taken out it has lost its second insulation: core and spindle can be live.",

@@ -90,7 +90,6 @@ def wire_drive(
         Device(
             "S4", "potentiometer", "Speed knob", texts["S4"], ("1", "2", "3"),
             (
-                Resistance("1", "3", low, high),
                 Resistance("1", "2", 0.0, 0.01 * high, "slow"), Resistance("2", "3", low, high, "slow"),
                 Resistance("1", "2", low, high, "fast"), Resistance("2", "3", 0.0, 0.01 * high, "fast"),
             ),

@@ -175,8 +175,9 @@ def _walk(
         case ast.Constant(value=int() | float() as number):
             yield Token("number", put_in(float(number), exact=True))
         case ast.BinOp(left=left, op=ast.Pow(), right=right):
-            yield from _walk(left, names, values, 5)
-            yield Token("power", "".join(token.text for token in _walk(right, names, None, 0)))
+            base = tuple(_walk(left, names, values, 5))
+            yield from _bracket(base, needed=isinstance(left, ast.BinOp) and isinstance(left.op, ast.Pow))
+            yield Token("power", _exponent(_walk(right, names, values, 0)))
         case ast.BinOp(left=left, op=op, right=right):
             level = _LEVEL[type(op)]
             stays_apart = level + isinstance(op, ast.Sub | ast.Div)
@@ -199,6 +200,11 @@ def _walk(
             yield from _walk(right, names, values, 0)
         case _:
             raise GrammarError(f"{ast.unparse(node)} can't be printed")
+
+
+def _exponent(tokens: Iterator[Token]) -> str:
+    """An exponent as text; a power inside it, which type can't raise once more, gets the calculator's sign."""
+    return "".join(f"^({token.text})" if token.kind == "power" else token.text for token in tokens)
 
 
 def _bracket(inner: Tokens, *, needed: bool) -> Iterator[Token]:

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from buildsheet.circuit import Contact, Device, Electronics, Fuse, Link, Resistance, Source
 
 L, R = "L", "R"
-PAIR_MODES = ((L, R), (R, L), (L, L), (R, R))
+TURNED = "turned"  # third in a mode: the later terminal stands above the earlier one
+PAIR_MODES = ((L, R), (R, L), (L, L), (R, R), (L, L, TURNED), (R, R, TURNED))
 ACTUATED = {  # how a kind of switch is worked; any other kind is a plain blade
     "contactor": "contact", "relay": "contact", "emergency-stop": "mushroom", "stop": "button",
     "start": "button", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip",
@@ -19,6 +20,7 @@ RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": 
                "choke": "winding", "transformer": "winding", "autotransformer": "winding"}  # fmt: skip
 METAL = frozenset({"enclosure", "door", "frame", "guard", "metal"})
 BAR = "earth-bar"
+CONVERTERS = frozenset({"drive", "rectifier", "inverter", "adapter"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,9 @@ class Form:
 def form(device: Device) -> Form:
     """The form of a device."""
     if device.kind in METAL and len(device.terminals) == 1:
-        return Form(device.code, device.kind, (Seat(device.terminals, "", ((L,), (R,))),), "metal", False, True)
+        return Form(
+            device.code, device.kind, (Seat(device.terminals, "", ((L,), (R,))),), "metal", False, True
+        )
     centre, seats, seated = "", [], set[str]()
     pairs = _pairs(device)
     for component in _components(pairs):
@@ -67,7 +71,7 @@ def form(device: Device) -> Form:
             if len(free) == 2:
                 seats.append(Seat(free, "meter" if device.kind == "meter" else "block", PAIR_MODES))
             else:
-                centre = "drive" if device.kind in {"drive", "rectifier", "inverter", "adapter"} else "block"
+                centre = "drive" if device.kind in CONVERTERS else "electronics"
                 seats += [Seat((name,), "", ((L,), (R,))) for name in free]
             seated |= set(free)
     seats += [Seat((name,), "", ((L,), (R,))) for name in device.terminals if name not in seated]
@@ -131,12 +135,16 @@ def _seat(device: Device, names: tuple[str, ...], pairs: Pairs) -> Seat:
     names = tuple(sorted(names, key=order.__getitem__))
     kinds = {symbol for symbol, _ in mine.values()}
     if kinds <= {"wiper", "resistor"} and len(names) == 3:
-        ends = next((pair for pair, (symbol, _) in mine.items() if symbol == "resistor"), (names[0], names[2]))
+        ends = next(
+            (pair for pair, (symbol, _) in mine.items() if symbol == "resistor"), (names[0], names[2])
+        )
         wiper = next(name for name in names if name not in ends)
         return Seat((ends[0], wiper, ends[1]), "potentiometer", ((L,) * 3, (R,) * 3), joins)
     halves = _halves(names, mine)
     if halves is not None and kinds <= set(ACTUATED.values()) | {"knife"}:
-        modes = tuple(tuple(side if name in halves else other for name in names) for side, other in ((L, R), (R, L)))
+        modes = tuple(
+            tuple(side if name in halves else other for name in names) for side, other in ((L, R), (R, L))
+        )
         return Seat(names, "contacts", modes, joins)
     if kinds == {"link"}:
         return Seat(names, "links", ((L,) * len(names), (R,) * len(names)), joins)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from buildsheet.packet.chart import Axis, Series, line_chart, ticks
 from buildsheet.packet.ink import Ink, Printed, plain_tokens, step_result, symbol, tokens
@@ -12,6 +12,8 @@ from buildsheet.reference import table
 from buildsheet.sizing.waist import Point
 from buildsheet.worksheet import Line, Model, Row, Value, Worksheet
 from buildsheet.worksheet.equation import Tokens, worked
+
+MARGINS = ("margin", "room")  # formulas of which there is one line for each rating of each part
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,23 +41,36 @@ class Block:
 
 
 def blocks(plan: Plan, ink: Ink) -> tuple[Block, ...]:
-    """Every calculation in order. Models that were solved together (one wave) share their inputs' rows in each block."""
+    """Every calculation in order. What one solution gave stands in one block, and so do the margins of the parts."""
     sheet = plan.design.sheet
     ids, tables = calculation_ids(sheet), table_ids_used(sheet)
     users = _users(sheet, ids)
-    waves = {point.rms.id: point for point in plan.design.points if point.wave is not None}
-    made = []
-    seen_models: dict[int, str] = {}
+    points = {point.rms.id: point for point in plan.design.points if point.wave is not None}
+    solved = _together(sheet)
+    made: list[Block] = []
+    margins: list[Value] = []
     for value in sheet.values.values():
         if value.id not in ids:
             continue
         match value.parent:
+            case Line(formula=formula) if formula.name in MARGINS:
+                margins.append(value)
             case Line():
                 made.append(_line_block(value, ids, tables, users, ink))
             case Model():
-                first = seen_models.setdefault(id(value.parent.arguments), ids[value.id])
-                made.append(_model_block(value, ids, tables, users, ink, waves.get(value.id), first))
-    return tuple(made)
+                group = solved[id(value.parent.arguments)]
+                if group[0] is value:
+                    made.append(_model_block(group, ids, tables, users, ink, points.get(value.id)))
+    return (*made, *_margin_block(margins, ids, ink))
+
+
+def _together(sheet: Worksheet) -> dict[int, list[Value]]:
+    """Values that one solution gave, by the identity of its arguments."""
+    found: dict[int, list[Value]] = {}
+    for value in sheet.values.values():
+        if isinstance(value.parent, Model) and value.known:
+            found.setdefault(id(value.parent.arguments), []).append(value)
+    return found
 
 
 def _users(sheet: Worksheet, ids: dict[str, str]) -> dict[str, str]:
@@ -110,37 +125,73 @@ def _plain(row: Tokens) -> str:
 
 
 def _model_block(
-    value: Value,
+    group: list[Value],
     ids: dict[str, str],
     tables: dict[str, str],
     users: dict[str, str],
     ink: Ink,
     point: Point | None,
-    first: str,
 ) -> Block:
-    model = value.parent
+    """One solution: what went in, then everything that came out."""
+    first = group[0]
+    model = first.parent
     assert isinstance(model, Model)  # noqa: S101  chosen by the caller
-    again = ids[value.id] != first
-    rows = (
-        ()
-        if again
-        else tuple(_given(name, argument, ids, tables, ink) for name, argument in model.arguments.items())
+    given = tuple(_given(name, argument, ids, tables, ink) for name, argument in model.arguments.items())
+    came_out = tuple(
+        GivenRow(
+            symbol(value.symbol),
+            value.label,
+            ink.print(value),
+            Markup("model <b>{}</b>").format(ids[value.id]),
+        )
+        for value in group[1:]
     )
-    remark = (
-        f"From the same solution as {first}."
-        if again
-        else f"Model: {model.name}; solved for {model.solved}. {model.source}."
+    used = ", ".join(
+        dict.fromkeys(name for value in group for name in users.get(value.id, "").split(", ") if name)
     )
+    remark = f"Model: {model.name}; solved for {model.solved}. {model.source}."
+    number = ids[first.id] if len(group) == 1 else f"{ids[first.id]}–{ids[group[-1].id].removeprefix('C')}"
     figure = wave_chart(point) if point is not None else None
     return Block(
-        ids[value.id],
-        _capital(value.label),
-        ink.print(value),
-        users.get(value.id, ""),
-        (),
-        rows,
-        remark,
-        figure,
+        number, _capital(first.label), ink.print(first), used, (), (*given, *came_out), remark, figure
+    )
+
+
+def _margin_block(margins: list[Value], ids: dict[str, str], ink: Ink) -> tuple[Block, ...]:
+    """What each part on hand has to spare: one equation, many rows."""
+    if not margins:
+        return ()
+    rows = []
+    for value in margins:
+        line = value.parent
+        assert isinstance(line, Line)  # noqa: S101  chosen by the caller
+        a, b = (ink.print(argument) for argument in line.arguments.values())
+        sum_ = (
+            f"{a.number} / {b.number} − 1"
+            if line.formula.name == MARGINS[0]
+            else f"1 − {a.number} / {b.number}"
+        )
+        rows.append(
+            GivenRow(
+                Markup(ids[value.id]),
+                f"{value.id.split('.')[0].replace('-', ' ')}: {value.label}",
+                ink.print(value),
+                Markup(escape(f"= {sum_}, {b.unit}")),
+            )
+        )  # noqa: S704  an id of our own
+    first, last = margins[0], margins[-1]
+    number = f"{ids[first.id]}–{ids[last.id].removeprefix('C')}"
+    remark = f"Rating over need, less one; for a most, one less need over limit. Equation: {margin.source}."
+    return (
+        Block(
+            number,
+            "What the parts on hand have to spare",
+            Printed("", "", ""),
+            "sheet 4",
+            (),
+            tuple(rows),
+            remark,
+        ),
     )
 
 
