@@ -12,14 +12,13 @@ from buildsheet.given.fields import refuse
 from buildsheet.given.machine import BeltStep, Machine, TurningPart
 from buildsheet.given.model import Given
 from buildsheet.given.parts import Part
-from buildsheet.given.problems import CODES, BuildsheetError, Problem, ProjectError
+from buildsheet.given.problems import CODES, BuildsheetError, Problem, ProjectError, cut
 from buildsheet.given.site import Box, Runs, Site, Supply
 from buildsheet.given.tree import Items, Mapping, Text, read_tree, texts
 from buildsheet.motors.magnet_dc import MagnetDC
 from buildsheet.ways.phase_drive import PhaseControlledDrive
 
 FORMAT = "1"
-MOST_IN_MESSAGE = 60
 
 
 def _format(given: object) -> object:
@@ -143,7 +142,7 @@ def _unprintable(tree: Mapping, characters: frozenset[str]) -> list[Problem]:
             found.append(
                 Problem(
                     at.line,
-                    at.column + bad,
+                    at.column + bad * at.exact,
                     "glyph",
                     at.key,
                     f'"{text[bad]}", which the print has no sign for',
@@ -164,8 +163,11 @@ def _problem(detail: ErrorDetails, tree: Mapping) -> Problem:
     )
     node, parent, key = _walk(tree, loc)
     place = node.place if isinstance(node, Text | Mapping | Items) else parent.place
-    width = len(node) if isinstance(node, Text) else 1
     context = detail.get("ctx", {})
+    width = node.width if isinstance(node, Text) else 1
+    line, column = place.line, place.column
+    if "line" in context:  # a piece of a one-line form knows its own place
+        line, column, width = context["line"], context["column"], context["width"]
     found, wanted, instead = (
         str(context.get("found", "")),
         str(context.get("wanted", "")),
@@ -177,7 +179,8 @@ def _problem(detail: ErrorDetails, tree: Mapping) -> Problem:
         name = str(loc[-1])
         place = parent.key_places.get(name, place) if isinstance(parent, Mapping) else place
         near = _near(name, _keys_of(loc[:-1]))
-        code, found, wanted, width = "unknown-key", f'"{name}"', f"a key such as {', '.join(near)}", len(name)
+        line, column = place.line, place.column
+        code, found, wanted, width = "unknown-key", f'"{cut(name)}"', f"a key such as {', '.join(near)}", len(name)
         instead = f"write {near[0]}: instead" if near else ""
     elif kind == "missing":
         code, found, wanted, instead = (
@@ -189,22 +192,33 @@ def _problem(detail: ErrorDetails, tree: Mapping) -> Problem:
     elif kind in ("literal_error", "union_tag_invalid", "enum"):
         words = _words(str(context.get("expected") or context.get("expected_tags") or ""))
         near = _near(str(node), words)
-        code, found, wanted = "unknown-word", f'"{_short(node)}"', f"one of: {', '.join(words)}"
+        code, found, wanted = "unknown-word", _found(node), f"one of: {', '.join(words)}"
         instead = f'write "{near[0]}"' if near else ""
+    elif kind in SHAPES:
+        code, found, (wanted, instead) = "wrong-shape", _found(node), SHAPES[kind]
     elif not code:
         code, found, wanted = (
             "wrong-shape",
-            f'"{_short(node)}"' if isinstance(node, Text) else "a list or keys",
+            _found(node),
             detail["msg"].lower().removeprefix("input should be "),
         )
-    return Problem(
-        place.line, place.column, code if code in CODES else "wrong-shape", key, found, wanted, width, instead
-    )
+    code = code if code in CODES else "wrong-shape"
+    return Problem(line, column, code, key, found, wanted, width, instead)
 
 
-def _short(node: Any) -> str:
-    text = str(node) if isinstance(node, Text) else "keys"
-    return text if len(text) <= MOST_IN_MESSAGE else text[: MOST_IN_MESSAGE - 3] + "..."
+# What pydantic calls the shape of a value -> what is wanted, and what to type instead.
+SHAPES = {
+    "tuple_type": ("a list", "write one line for each, beginning with a dash"),
+    "string_type": ("one text", "write a few words"),
+    "string_too_long": ("a shorter text", "shorten it"),
+    "string_pattern_mismatch": ("a date, year first", "write for example 2026-03-14"),
+}
+
+
+def _found(node: Any) -> str:
+    if isinstance(node, Text):
+        return f'"{cut(node)}"'
+    return "a list" if isinstance(node, Items) else "keys"
 
 
 def _walk(tree: Mapping, loc: tuple[Any, ...]) -> tuple[Any, Any, str]:
@@ -246,7 +260,7 @@ def _near(word: str, words: list[str]) -> list[str]:
 
 
 def _words(expected: str) -> list[str]:
-    return [word.strip().strip("'") for word in expected.replace(" or ", ", ").split(",") if word.strip()]
+    return [word.strip().strip("'\"") for word in expected.replace(" or ", ", ").split(",") if word.strip()]
 
 
 __all__ = ["FORMAT", "Project", "load", "read"]

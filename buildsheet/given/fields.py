@@ -10,6 +10,7 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from buildsheet import units as u
+from buildsheet.given.problems import cut
 from buildsheet.given.tree import Text
 from buildsheet.units import QuantityError, Unit, kinds_of, read, spell
 from buildsheet.worksheet import Absent, Input, Value
@@ -17,22 +18,22 @@ from buildsheet.worksheet import Absent, Input, Value
 
 def refuse(code: str, found: str, wanted: str, instead: str = "") -> PydanticCustomError:
     """The error that the reader turns into a Problem at the place of the value."""
-    context = {"found": found, "wanted": wanted, "instead": instead}
+    context = {"found": cut(found), "wanted": wanted, "instead": instead}
     return PydanticCustomError("buildsheet", "{code}", {"code": code, **context})
 
 
 def at_piece(error: PydanticCustomError, piece: Text) -> PydanticCustomError:
     """The same error, pointing at one piece of a one-line form instead of at the whole line."""
-    lead = len(piece) - len(piece.lstrip())
-    where = {"line": piece.place.line, "column": piece.place.column + lead, "width": len(piece.strip())}
+    at = piece.piece(len(piece) - len(piece.lstrip()), len(piece.rstrip()), piece.place.key)
+    where = {"line": at.place.line, "column": at.place.column, "width": at.width}
     return PydanticCustomError("buildsheet", "{code}", {**where, **(error.context or {})})
 
 
 class Unwritten:
     """Stands for a key that is not in the file, and knows which."""
 
-    def __init__(self, key: str):
-        self.key = key
+    def __init__(self, key: str, label: str = ""):
+        self.key, self.label = key, label
 
 
 @dataclass(frozen=True)
@@ -67,26 +68,30 @@ class Reads:
                 id=given.key,
                 unit=self.kinds[0],
                 parent=Absent("not in the file"),
-                label=label_of(given.key),
+                label=given.label or label_of(given.key),
             )
         if not isinstance(given, Text):
+            example = self.kinds[0].example
             raise refuse(
-                "wrong-shape", "a list or keys", f'{self.kinds[0].kind}, such as "{self.kinds[0].example}"'
+                "wrong-shape",
+                "a list or keys",
+                f'{self.kinds[0].kind}, such as "{example}"',
+                f'write for example "{example}"',
             )
         try:
             unit = self.kind_of(given)
             number = read(given, unit)
         except QuantityError as error:
-            raise refuse(
-                error.code, error.found, error.wanted, f'write for example "{self.kinds[0].example}"'
-            ) from None
+            instead = f'write for example "{self.kinds[0].example}"'
+            raise at_piece(refuse(error.code, error.found, error.wanted, instead), given) from None
         low, high = self.bounds
         if unit is self.kinds[0] and not low <= number <= high:
             limit = f"at least {self.low}" if number < low else f"at most {self.high}"
-            raise refuse("out-of-range", f'"{given}"', limit, f'write for example "{unit.example}"')
+            refusal = refuse("out-of-range", f'"{given}"', limit, f'write for example "{unit.example}"')
+            raise at_piece(refusal, given)
         at = given.place
         parent = Input(at.file, at.line, at.column, at.key, str(given).strip())
-        return Value(number, id=at.key, unit=unit, parent=parent, label=label_of(at.key))
+        return Value(number, id=at.key, unit=unit, parent=parent, label=at.label or label_of(at.key))
 
     def kind_of(self, text: str) -> Unit:
         """Which of the field's kinds this text is of; the first when it is of none, so that the message names it."""

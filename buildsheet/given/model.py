@@ -22,6 +22,7 @@ _JOINED = re.compile(rf"[+-]?{_NUMBER}(?:\s*(?:\.\.|->|→|\bx\b|×)\s*[+-]?{_NU
 _UNIT = re.compile(r"\s*(?P<unit>[A-Za-zµμΩ°%][A-Za-z0-9µμΩ°·*/^²³]*(?:\*\*\d)?)")
 _JOINT = re.compile(r"\s*(?:\.\.|->|→|\bx\b|×)\s*")
 _FILLERS = {"at", "and", "with", "of", "in"}
+MOST_ON_ONE_LINE = 300  # characters
 
 
 class Given(BaseModel):
@@ -40,20 +41,20 @@ class Given(BaseModel):
         key = given.place.key if isinstance(given, Text | TextMapping) else ""
         if isinstance(given, Text):
             if not cls.SHORT:
-                raise refuse(
-                    "wrong-shape", f'"{given}"', f"keys such as {', '.join(list(cls.model_fields)[:3])}"
-                )
+                raise _no_keys(cls, f'"{given}"')
             given = cls._short(given)
         elif isinstance(given, Items):
-            raise refuse("wrong-shape", "a list", f"keys such as {', '.join(list(cls.model_fields)[:3])}")
+            raise _no_keys(cls, "a list")
         if not isinstance(given, Mapping):
             return given
-        missing = {
-            name: Unwritten(f"{key}.{name}".lstrip("."))
-            for name, field in cls.model_fields.items()
-            if name not in given and any(isinstance(part, Reads) for part in field.metadata)
-        }
-        return {**given, **missing}
+        made = dict(given)
+        for name, field in cls.model_fields.items():
+            label = _label(field.description or name)
+            if isinstance(made.get(name), Text):
+                made[name].place.label = label
+            elif name not in made and _reads(field.metadata):
+                made[name] = Unwritten(f"{key}.{name}".lstrip("."), label)
+        return made
 
     @classmethod
     def __get_pydantic_json_schema__(
@@ -76,6 +77,8 @@ class Given(BaseModel):
     def _short(cls, text: Text) -> dict[str, Any]:
         """What the one-line form says, as the mapping that it stands for."""
         filled: dict[str, Any] = {}
+        if len(text) > MOST_ON_ONE_LINE:
+            raise refuse("wrong-shape", f"{len(text)} characters on one line", "a short line", "use keys")
         for piece in _pieces(text):
             try:
                 cls._take(piece, filled)
@@ -112,12 +115,13 @@ class Given(BaseModel):
     @classmethod
     def phrases(cls) -> list[tuple[str, str, str]]:
         """(phrase, field, value) of every flag and word that the one-line form knows, longest first."""
-        known: list[tuple[str, str, str]] = []
+        known: dict[tuple[str, str, str], None] = {}
         for name in cls.SHORT:
             kind = cls.model_fields[name].annotation
-            known += [(name.replace("_", " "), name, "true")] if _is_flag(kind) else []
+            if _is_flag(kind):
+                known[name.replace("_", " "), name, "true"] = None
             for word in _choices(kind):
-                known += [(word, name, word), (word.replace("-", " "), name, word)]
+                known |= dict.fromkeys([(word, name, word), (word.replace("-", " "), name, word)])
         return sorted(known, key=lambda entry: -len(entry[0]))
 
     @classmethod
@@ -138,11 +142,12 @@ class Given(BaseModel):
             return 0
         unit = _UNIT.match(piece, numbers.end())
         if not unit:
-            raise refuse("bare-number", f'"{piece[at:].strip()}" without a unit', "a number and a unit")
+            found = f'"{piece[at:].strip()}" without a unit'
+            raise refuse("bare-number", found, "a number and a unit", cls._instead(open_fields))
         try:
             kinds = kinds_of(unit["unit"])
         except QuantityError as error:
-            raise refuse(error.code, error.found, error.wanted) from None
+            raise refuse(error.code, error.found, error.wanted, cls._instead(open_fields)) from None
         end = unit.end()
         behind = piece[end:].lstrip()
         after = next((s.after for _, _, s in open_fields if s.after and behind.startswith(s.after)), "")
@@ -157,7 +162,8 @@ class Given(BaseModel):
             raise refuse(
                 "unknown-word",
                 f'"{piece[at:end].strip()}"',
-                f"no more than {len(free)} {what} here: {', '.join(cls.SHORT)}",
+                f"{f'at most {len(free)}' if free else 'no further'} {what} here: {', '.join(cls.SHORT)}",
+                "take it away, or write the group with keys",
             )
         for name, (low, high) in zip(free, parts, strict=False):
             whole = piece.piece(low, high, f"{piece.place.key}.{name}")
@@ -165,16 +171,34 @@ class Given(BaseModel):
         return end + (len(piece[end:]) - len(behind) + len(after) if after else 0)
 
 
+    @classmethod
+    def _instead(cls, open_fields: list[tuple[str, Reads | None, Said]]) -> str:
+        """What to type instead, by the first quantity that is still to be written."""
+        example = next((_example(cls, name, said) for name, reads, said in open_fields if reads), "")
+        return f'write for example "{example}"' if example else "take it away"
+
+
+def _no_keys(model: type[Given], found: str) -> PydanticCustomError:
+    keys = list(model.model_fields)
+    return refuse("wrong-shape", found, f"keys such as {', '.join(keys[:3])}", f"write {keys[0]}: and so on")
+
+
+def _example(model: type[Given], name: str, said: Said) -> str:
+    examples = model.model_fields[name].examples or [""]
+    return f"{said.before} {examples[0]} {said.after}".strip()
+
+
 def _pieces(text: Text) -> Iterator[Text]:
     """Splits at commas that are not inside a number, keeping columns."""
+    if comma := re.search(r"\d+,\d[^,]*", text):
+        number = text.piece(comma.start(), comma.end(), text.place.key)
+        wanted = "a decimal point; between two quantities a comma and a space"
+        instead = f'write "{comma[0].strip().replace(",", ".", 1)}"'
+        raise at_piece(refuse("decimal-comma", f'"{comma[0].strip()}"', wanted, instead), number)
     start = 0
     for match in re.finditer(r",(?!\d)|$", text):
         yield text.piece(start, match.start(), text.place.key)
         start = match.end()
-    if re.search(r"\d,\d", text):
-        raise refuse(
-            "decimal-comma", f'"{text}"', "a decimal point; between two quantities a comma and a space"
-        )
 
 
 def _spans(piece: str, start: int, end: int) -> Iterator[tuple[int, int]]:
@@ -187,13 +211,20 @@ def _spans(piece: str, start: int, end: int) -> Iterator[tuple[int, int]]:
 
 def _stop(model: type[Given], piece: Text, start: int) -> int:
     word = piece[start:].strip()
-    phrases = [phrase for phrase, _, _ in model.phrases()]
+    phrases = list(dict.fromkeys(phrase for phrase, _, _ in model.phrases()))
     near = get_close_matches(word, phrases, n=2, cutoff=0.4) or phrases[:4]
     raise refuse(
         "unknown-word",
         f'"{word}"',
         f"a quantity, or a word such as {', '.join(near)}" if near else "a quantity",
+        f'write "{near[0]}"' if near else "write a number and a unit",
     )
+
+
+def _label(description: str) -> str:
+    """What a value is called in print: the description up to its first stop, without a capital."""
+    words = re.split(r"[,.;:]", description)[0].strip()
+    return words if words[:2].isupper() else f"{words[:1].lower()}{words[1:]}"
 
 
 def _reads(metadata: list[Any]) -> Reads | None:

@@ -1,5 +1,6 @@
 """What can't be read in a project file: every problem of one run, in file order, with one thing to type instead."""
 
+import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -60,7 +61,20 @@ class ProjectError(BuildsheetError):
 
     def __str__(self) -> str:
         lines = self.text.splitlines()
-        return "\n".join(_laid_out(self.file, problem, lines) for problem in self.problems)
+        return "\n".join(_harmless(_laid_out(self.file, problem, lines)) for problem in self.problems)
+
+
+def cut(text: str, most: int = 60) -> str:
+    """A text that is quoted in a message, cut to a length that a person reads."""
+    return text if len(text) <= most else text[: most - 3] + "..."
+
+
+def _harmless(message: str) -> str:
+    """The message without signs that a terminal obeys: the file may come from anywhere."""
+    return "".join(
+        "?" if sign != "\n" and unicodedata.category(sign) in ("Cc", "Cf", "Cs", "Zl", "Zp") else sign
+        for sign in message
+    )
 
 
 def _laid_out(file: str, problem: Problem, lines: list[str]) -> str:
@@ -71,9 +85,10 @@ def _laid_out(file: str, problem: Problem, lines: list[str]) -> str:
     if 0 < problem.line <= len(lines) and lines[problem.line - 1].strip():
         source = lines[problem.line - 1]
         start = max(0, problem.column - 60) if len(source) > 100 else 0
-        cut = source[start : start + 100].replace("\t", " ")
-        shown.append(f"  {problem.line:>4} | {cut}")
-        shown.append(f"       | {' ' * (problem.column - 1 - start)}{'^' * max(1, min(problem.width, 100))}")
+        part = source[start : start + 100].replace("\t", " ")
+        lead = problem.column - 1 - start
+        shown.append(f"  {problem.line:>4} | {part}")
+        shown.append(f"       | {' ' * lead}{'^' * max(1, min(problem.width, len(part) - lead))}")
     if problem.instead:
         shown.append(f"  {problem.instead}")
     return "\n".join(shown)

@@ -24,7 +24,9 @@ class Site(Given):
         description="Warmest air around the machine when it is used.", examples=["35 degC"]
     )
     altitude: Heights = Field(description="Height above the sea; thin air cools less.", examples=["300 m"])
-    measures: Literal["metric", "inch"] | None = Field(None, description="Measures in print, when not those of the region.")
+    measures: Literal["metric", "inch"] | None = Field(
+        None, description="Measures in print, when not those of the region."
+    )
     users: Users | None = Field(None, description="Who uses the machine.")
     skill: Skill | None = Field(None, description="What the person who wires it has learnt.")
 

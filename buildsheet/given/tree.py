@@ -14,16 +14,22 @@ from buildsheet.given.problems import Problem, ProjectError
 MOST_BYTES = 500_000
 MOST_ITEMS = 20_000
 MOST_DEPTH = 24
+TOO_DEEP = ("too many nested or too many items", "a project file", "take the brackets or indents away")
 _Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
 class Place:
-    """Where something stands in a file; line and column count from 1."""
+    """Where something stands in a file; line and column count from 1. A field adds the label of what it is.
 
-    __slots__ = ("column", "file", "key", "line")
+    `exact` is false for a text that stands there otherwise than it reads (folded over lines, with escapes), so that
+    a column inside it can't be told.
+    """
 
-    def __init__(self, file: str, line: int, column: int, key: str):
-        self.file, self.line, self.column, self.key = file, line, column, key
+    __slots__ = ("column", "exact", "file", "key", "label", "line")
+
+    def __init__(self, file: str, line: int, column: int, key: str, exact: bool = True):
+        self.file, self.line, self.column, self.key, self.exact = file, line, column, key, exact
+        self.label = ""
 
 
 class Text(str):
@@ -40,7 +46,12 @@ class Text(str):
     def piece(self, start: int, end: int, key: str) -> "Text":
         """A part of a one-line text under its own key, with its own column."""
         at = self.place
-        return Text(self[start:end], Place(at.file, at.line, at.column + start, key))
+        return Text(self[start:end], Place(at.file, at.line, at.column + start * at.exact, key, at.exact))
+
+    @property
+    def width(self) -> int:
+        """How many columns it takes in the file, 1 when that can't be told."""
+        return len(self) if self.place.exact else 1
 
     def under(self, key: str) -> "Text":
         """The same text at the same place under another key."""
@@ -67,7 +78,12 @@ class Items(list[Any]):
 def read_tree(text: str, file: str) -> Mapping:
     """The file's mapping. Raises ProjectError with the first problem that stops reading, or all duplicate keys."""
     if len(text.encode("utf-8", "replace")) > MOST_BYTES:
-        raise _error(file, text, 1, 1, "too-big", f"more than {MOST_BYTES} bytes", "a project file")
+        found, instead = f"more than {MOST_BYTES} bytes", "keep one machine in a file"
+        raise _error(file, text, 1, 1, "too-big", found, "a project file", instead)
+    if bad := yaml.reader.Reader.NON_PRINTABLE.search(text):
+        before = (text[: bad.start()] + "x").splitlines()
+        found, instead = f"the character U+{ord(bad[0]):04X}", "take the invisible character out"
+        raise _error(file, text, len(before), len(before[-1]), "syntax", found, "plain text", instead)
     try:
         _refuse(text, file)
         node = yaml.compose(text, Loader=_Loader)
@@ -141,17 +157,16 @@ def _refuse(text: str, file: str) -> None:
         depth += opens - isinstance(event, yaml.CollectionEndEvent)
         items += isinstance(event, yaml.NodeEvent)
         if depth > MOST_DEPTH or items > MOST_ITEMS:
-            raise _error(
-                file, text, line, column, "too-deep", "too many nested or too many items", "a project file"
-            )
+            raise _error(file, text, line, column, "too-deep", *TOO_DEEP)
 
 
 def _build(node: yaml.Node, file: str, key: str, problems: list[Problem]) -> Text | Mapping | Items:
     place = Place(file, node.start_mark.line + 1, node.start_mark.column + 1, key)
     if isinstance(node, yaml.ScalarNode):
-        if node.style in ("'", '"'):
-            place = Place(file, place.line, place.column + 1, key)
-        return Text(node.value, place)
+        quotes = 1 if node.style in ("'", '"') else 0
+        start, end = node.start_mark, node.end_mark
+        exact = start.line == end.line and end.column - start.column - 2 * quotes == len(node.value)
+        return Text(node.value, Place(file, place.line, place.column + quotes, key, exact))
     if isinstance(node, yaml.SequenceNode):
         items = Items(place)
         items.extend(
@@ -164,7 +179,7 @@ def _build(node: yaml.Node, file: str, key: str, problems: list[Problem]) -> Tex
         at = Place(file, key_node.start_mark.line + 1, key_node.start_mark.column + 1, key)
         if not isinstance(key_node, yaml.ScalarNode):
             problems.append(
-                Problem(at.line, at.column, "syntax", key, "a key that is no word", "a word as key")
+                Problem(at.line, at.column, "syntax", key, "a key that is no word", "a word as key", 1, "write a word and a colon")
             )
             continue
         name = key_node.value
@@ -209,6 +224,8 @@ def _syntax(error: yaml.YAMLError, text: str, file: str) -> ProjectError:
     mark = getattr(error, "problem_mark", None)
     line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
     found = (getattr(error, "problem", None) or "a character that can't be read").removeprefix("found ")
+    if "nesting depth" in found:
+        return _error(file, text, line, column, "too-deep", *TOO_DEEP)
     if "character" in found and "\t" in text:
         found = "a tab"
     instead = "check the indentation of this line and of the one above: spaces only, two for each level"

@@ -101,7 +101,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "packet": packet, "sheets": taken, "left_out": [(sheet, why) for sheet, why in left],
         "room": marks.path_room(edge.live_area(paper)[1]),
         "stages": stages, "brackets": cover.brackets(plan, len(stages)), "plate": cover.plate(plan, ink), "states": cover.states(plan),
-        "hazards": cover.hazards(plan), "brief": cover.brief, "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
+        "hazards": cover.hazards(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
         "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.TOOLS,
         "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink),
         "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),

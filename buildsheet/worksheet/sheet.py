@@ -119,7 +119,7 @@ class Worksheet:
 
     def known_or_assumed(self, given: Value, name: str) -> Value:
         """What the builder wrote, or else the assumed value `name` under the same id with the suffix `~`."""
-        return self.take(given) if given.known else self.assume(f"{given.id}~", name, given.label)
+        return self.take(given) if given.known else self.assume(f"{given.id}~", name)
 
     def solved(self, id: str, number: float, unit: Unit, model: Model, label: str) -> Value:
         """A number out of a solved model."""

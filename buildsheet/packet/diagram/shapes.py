@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from buildsheet.packet.diagram.forms import TURNED, Form, L, Seat
+from buildsheet.packet.diagram.forms import TURNED, Form, L, R, Seat
 from buildsheet.packet.diagram.model import LANDING, RING, TERMINAL_TEXT
 from buildsheet.packet.diagram.symbols import Symbol
 from buildsheet.packet.fonts import text_width
@@ -60,7 +60,7 @@ def shape(
     last: dict[str, int] = {}
     floor: list[tuple[int, float]] = []  # what the next row must stay clear of
     rows, width = 0, 0.0
-    widest = {L: 0.0, "R": 0.0}
+    widest, folds = {L: 0.0, R: 0.0}, {L: 0.0, R: 0.0}
 
     def put(name: str, side: str, row: int) -> None:
         count, axis = landings.get(name, (1, 0))
@@ -98,7 +98,7 @@ def shape(
                 put(name, sides[name], rows + i)
                 if i:
                     below.append((rows + i - 1, rows + i, step))
-            first, rows = rows, rows + len(ordered)
+            rows += len(ordered)
             floor = [(rows - 1, 2.2)]
             thick = SEVERAL_ROOM
             if seat.paired:
@@ -109,26 +109,20 @@ def shape(
             width = max(
                 width, (2 if both else 1) * (INSET + names_room) + AIR + thick + 1.5 + (0 if both else INSET)
             )
-            del first
         else:
             name, side = seat.terminals[0], mode[0]
-            before = last.get(side)
             put(name, side, rows)
             floor.append((rows, 1.2))
-            if before is None and floor[:-1] and any(row_is_level(ports, row) for row, _ in floor[:-1]):
-                below.extend((row, rows, PITCH) for row, _ in floor[:-1] if row_is_level(ports, row))
             rows += 1
+    for side, other in ((L, R), (R, L)):
+        if folds[side]:
+            width = max(width, folds[side] + (INSET + AIR + widest[other] if widest[other] else INSET))
     if form.centre:
         symbol = symbols[form.centre]
         width = max(width, sum(w + INSET + AIR for w in widest.values() if w) + symbol.length + 2.4)
         below.append((TOP, BOTTOM, symbol.above + symbol.below + 3.0))
     below.append((TOP, BOTTOM, 9.0))
     return Shape(ports, rows, tuple(below), max(width, 14.0), _least(rows, below))
-
-
-def row_is_level(ports: Mapping[str, Port], row: int) -> bool:
-    """Whether a row has a terminal at both of its ends."""
-    return len({port.side for port in ports.values() if port.row == row}) == 2
 
 
 def _at(ports: Mapping[str, Port], side: str, row: int | None) -> str:

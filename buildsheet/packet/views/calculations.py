@@ -181,7 +181,7 @@ def _margin_block(margins: list[Value], ids: dict[str, str], ink: Ink) -> tuple[
         )  # noqa: S704  an id of our own
     first, last = margins[0], margins[-1]
     number = f"{ids[first.id]}–{ids[last.id].removeprefix('C')}"
-    remark = f"Rating over need, less one; for a most, one less need over limit. Equation: {margin.source}."
+    remark = "Rating over need, less one; for a most, one less need over limit. Equation: excess over the need, as a share of it."
     return (
         Block(
             number,

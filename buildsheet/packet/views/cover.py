@@ -153,11 +153,6 @@ def hazards(plan: Plan) -> tuple[Finding, ...]:
     return tuple(sorted(dangers, key=lambda f: (not f.stops, order[f.signal])))
 
 
-def brief(finding: Finding) -> str:
-    """The first sentence of why a hazard matters, for the cover."""
-    return finding.why.split(". ")[0].rstrip(".")
-
-
 def states(plan: Plan) -> list[tuple[str, str, str]]:
     """The four states with a remark each."""
     stops = sum(f.stops for f in plan.findings)

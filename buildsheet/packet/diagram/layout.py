@@ -1,0 +1,405 @@
+"""Placement: which column a device stands in, in what order, and on which side each terminal sits.
+
+The circuit's own hints give the columns. Then small changes are tried in a fixed order (two neighbours
+of a column exchanged, a terminal's side, a device's column) and kept while they make the drawing better:
+fewer crossings first, then less length, fewer wires through columns, the path of the power on top.
+The same circuit gives the same placement, and one more wire changes little.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from buildsheet.circuit import Circuit, Wire
+from buildsheet.packet.diagram.forms import BAR, Form, L, R, form
+from buildsheet.packet.diagram.model import DoesNotFit
+from buildsheet.packet.diagram.shapes import Shape, shape
+from buildsheet.packet.diagram.symbols import Symbol
+
+Item = str | tuple[int, int]  # a device's code, or a wire (by its place in the list) in a column it passes
+End = tuple[str, str]  # device and terminal
+LANE_ROOM = 5.0
+LABEL_ROOM = 9.0
+DEVICE_GAP = 3.0
+POWER = frozenset({"line", "neutral", "entry", "armature", "field", "dc"})
+CROSSING, LANE, LENGTH, RANK, FOLDED, HINT, TALL = 9.0, 3.5, 0.09, 7.0, 1.6, 9.0, 1.5
+SWEEPS = 6
+
+
+@dataclass
+class Placement:
+    """Devices and wires as they are placed. `columns` hold devices and passing wires from the top down."""
+
+    circuit: Circuit
+    symbols: Mapping[str, Symbol]
+    height: float
+
+    def __post_init__(self) -> None:
+        devices = self.circuit.devices
+        self.forms: dict[str, Form] = {
+            code: form(device) for code, device in devices.items() if device.kind != BAR
+        }
+        self.bars = tuple(code for code, device in devices.items() if device.kind == BAR)
+        self.drops: list[tuple[Wire, End]] = []
+        self.runs: list[tuple[Wire, End, End]] = []
+        for wire in self.circuit.wires:
+            a, b = (wire.a.device, wire.a.name), (wire.b.device, wire.b.name)
+            if a[0] in self.bars and b[0] in self.bars:
+                continue
+            if a[0] in self.bars or b[0] in self.bars:
+                self.drops.append((wire, b if a[0] in self.bars else a))
+            else:
+                self.runs.append((wire, a, b))
+        self.feet = self._feet()
+        self.columns: list[list[Item]] = []
+        self.column: dict[str, int] = {}
+        self.modes: dict[tuple[str, int], int] = {}
+        self.side: dict[End, str] = {}
+        self.shapes: dict[str, Shape] = {}
+        self._shape_cache: dict[tuple[str, tuple[int, ...]], Shape] = {}
+        self._start()
+
+    # --- what there is ---------------------------------------------------------------------------
+
+    def _feet(self) -> dict[str, int]:
+        """Metal parts that hang on the bar by a single wire, each with its drop: they stand at the foot."""
+        ends = [end for _, a, b in self.runs for end in (a, b)]
+        found: dict[str, int] = {}
+        for i, (_, end) in enumerate(self.drops):
+            if self.forms[end[0]].metal and end not in ends:
+                if end[0] in found:
+                    ends.append(end)
+                    del found[end[0]]
+                else:
+                    found[end[0]] = i
+        return found
+
+    @cached_property
+    def landings(self) -> dict[End, int]:
+        """How many wires each terminal holds."""
+        count: dict[End, int] = {}
+        for _, a, b in self.runs:
+            count[a] = count.get(a, 0) + 1
+            count[b] = count.get(b, 0) + 1
+        for _, end in self.drops:
+            count[end] = count.get(end, 0) + 1
+        return count
+
+    @cached_property
+    def rank(self) -> dict[str, int]:
+        """0 for devices that power passes through, 1 for its ends beside the path, 2 for control."""
+        partners: dict[str, set[str]] = {}
+        for wire, a, b in self.runs:
+            if wire.role in POWER and a[0] != b[0]:
+                partners.setdefault(a[0], set()).add(b[0])
+                partners.setdefault(b[0], set()).add(a[0])
+        found = {}
+        for code in self.forms:
+            met = len(partners.get(code, ()))
+            found[code] = 0 if met >= 2 or self.forms[code].kind in {"plug", "motor"} else 1 if met else 2
+        return found
+
+    def shape_of(self, code: str) -> Shape:
+        modes = tuple(self.modes[code, i] for i in range(len(self.forms[code].seats)))
+        key = (code, modes)
+        if key not in self._shape_cache:
+            form = self.forms[code]
+            chosen = tuple(seat.modes[mode] for seat, mode in zip(form.seats, modes, strict=True))
+            held = {name: (self.landings.get((code, name), 1), 0) for name in self._names(code)}
+            self._shape_cache[key] = shape(form, chosen, held, self.symbols)
+        return self._shape_cache[key]
+
+    def _names(self, code: str) -> list[str]:
+        return [name for seat in self.forms[code].seats for name in seat.terminals]
+
+    # --- first placement -------------------------------------------------------------------------
+
+    def _start(self) -> None:
+        codes = [code for code in self.forms if code not in self.feet]
+        hints = sorted({self.circuit.devices[code].column for code in codes})
+        at = {hint: i for i, hint in enumerate(hints)}
+        self.column = {code: at[self.circuit.devices[code].column] for code in codes}
+        for code in codes:
+            for i in range(len(self.forms[code].seats)):
+                self.modes[code, i] = 0
+            self._set_sides(code)
+        self._choose_sides()
+        self.columns = [[] for _ in hints]
+        for code in sorted(codes, key=lambda code: self.rank[code]):
+            self.columns[self.column[code]].append(code)
+        self._relieve()
+        self._hint = dict(self.column)
+        self._choose_sides()
+        for run in range(len(self.runs)):
+            self._lay(run)
+
+    def _set_sides(self, code: str) -> None:
+        for i, seat in enumerate(self.forms[code].seats):
+            mode = seat.modes[self.modes[code, i]]
+            for name, side in zip(seat.terminals, mode, strict=False):
+                self.side[code, name] = side
+        self.shapes[code] = self.shape_of(code)
+
+    def gap(self, end: End) -> int:
+        """The gap that a terminal looks into; gap i lies left of column i."""
+        return self.column[end[0]] + (self.side[end] == R)
+
+    def _choose_sides(self) -> None:
+        """Each seat takes the mode that passes the fewest columns."""
+        partners: dict[End, list[End]] = {}
+        for _, a, b in self.runs:
+            partners.setdefault(a, []).append(b)
+            partners.setdefault(b, []).append(a)
+        for _ in range(4):
+            changed = False
+            for code in self.column:
+                for i, seat in enumerate(self.forms[code].seats):
+                    if len(seat.modes) == 1:
+                        continue
+                    best, chosen = 1e9, self.modes[code, i]
+                    for mode, sides in enumerate(seat.modes):
+                        cost = FOLDED * 0.7 * (seat.paired and sides[0] == sides[1]) + 0.01 * mode
+                        for name, side in zip(seat.terminals, sides, strict=False):
+                            here = self.column[code] + (side == R)
+                            cost += sum(2 * abs(here - self.gap(end)) for end in partners.get((code, name), ()))
+                        if cost < best - 1e-9:
+                            best, chosen = cost, mode
+                    if chosen != self.modes[code, i]:
+                        self.modes[code, i], changed = chosen, True
+                        self._set_sides(code)
+            if not changed:
+                return
+
+    def _relieve(self) -> None:
+        """Devices leave a column that is too tall for the sheet, for the neighbour with the most room."""
+        for _ in range(len(self.forms)):
+            tall = [self._tall(items) for items in self.columns]
+            worst = max(range(len(tall)), key=tall.__getitem__)
+            if tall[worst] <= self.height:
+                return
+            near = sorted(
+                (i for i in range(len(tall)) if i != worst), key=lambda i: (abs(i - worst), tall[i])
+            )
+            code = self.columns[worst][-1]
+            assert isinstance(code, str)
+            room = next((i for i in near if tall[i] + self._item_height(code) <= self.height), None)
+            if room is None:
+                raise DoesNotFit("the devices are taller than the sheet")
+            self.columns[worst].pop()
+            self.columns[room].append(code)
+            self.column[code] = room
+
+    def _item_height(self, item: Item) -> float:
+        if isinstance(item, str):
+            return self.shapes[item].height + LABEL_ROOM + DEVICE_GAP
+        return LANE_ROOM
+
+    def _tall(self, items: Sequence[Item]) -> float:
+        return sum(self._item_height(item) for item in items)
+
+    # --- wires through columns -------------------------------------------------------------------
+
+    def passes(self, run: int) -> range:
+        """The columns that a wire passes."""
+        _, a, b = self.runs[run]
+        low, high = sorted((self.gap(a), self.gap(b)))
+        return range(low, high)
+
+    def _lay(self, run: int) -> None:
+        """Put a wire into the columns it passes, each time where it costs least."""
+        for column in self.passes(run):
+            items, item = self.columns[column], (run, column)
+            best, where = 1e18, 0
+            for i in range(len(items) + 1):
+                items.insert(i, item)
+                cost = self.cost((column, column + 1), (column,))
+                items.pop(i)
+                if cost < best - 1e-9:
+                    best, where = cost, i
+            items.insert(where, item)
+
+    def _lift(self, run: int) -> None:
+        for items in self.columns:
+            items[:] = [item for item in items if isinstance(item, str) or item[0] != run]
+
+    # --- what a placement costs ------------------------------------------------------------------
+
+    def heights(self, column: int) -> dict[Item, float]:
+        """About where the items of a column come to lie: stacked from the top."""
+        y, found = 0.0, {}
+        for item in self.columns[column]:
+            if isinstance(item, str):
+                found[item] = y + LABEL_ROOM
+                y += self.shapes[item].height + LABEL_ROOM + DEVICE_GAP
+            else:
+                found[item] = y + LANE_ROOM / 2
+                y += LANE_ROOM
+        return found
+
+    def chords(self, gap: int, at: Mapping[int, Mapping[Item, float]]) -> list[tuple[float, float]]:
+        """The wires in a gap, each as two places on its rim: negative up the left side, positive down the right side, then the foot."""
+        found: list[tuple[float, float]] = []
+        left = at.get(gap - 1, {})
+        right = at.get(gap, {})
+        for run, (_, a, b) in enumerate(self.runs):
+            ends = []
+            for end in (a, b):
+                column = self.column[end[0]]
+                if self.side[end] == R and column == gap - 1 and end[0] in left:
+                    ends.append(-left[end[0]] - self._offset(end))
+                elif self.side[end] == L and column == gap and end[0] in right:
+                    ends.append(right[end[0]] + self._offset(end))
+            if len(ends) < 2:
+                if (run, gap - 1) in left:
+                    ends.append(-left[run, gap - 1])
+                if (run, gap) in right:
+                    ends.append(right[run, gap])
+            if len(ends) == 2:
+                found.append((ends[0], ends[1]) if ends[0] < ends[1] else (ends[1], ends[0]))
+        for _, end in self.drops:
+            if end[0] in self.feet:
+                continue
+            column = self.column[end[0]]
+            if self.side[end] == R and column == gap - 1:
+                found.append((-left[end[0]] - self._offset(end), 1e4))
+            elif self.side[end] == L and column == gap:
+                found.append((right[end[0]] + self._offset(end), 1e4))
+        return found
+
+    def _offset(self, end: End) -> float:
+        made = self.shapes[end[0]]
+        return made.at[made.ports[end[1]].row]
+
+    def cost(self, gaps: Sequence[int], columns: Sequence[int]) -> float:
+        """The cost of some gaps and columns."""
+        near = sorted({c for gap in gaps for c in (gap - 1, gap) if 0 <= c < len(self.columns)})
+        at = {column: self.heights(column) for column in near}
+        total = 0.0
+        for gap in gaps:
+            chords = self.chords(gap, at)
+            chords.sort()
+            for i, (a, b) in enumerate(chords):
+                if b < 9e3:
+                    total += LENGTH * abs(abs(a) - abs(b)) + (0.8 if abs(abs(a) - abs(b)) > 12 else 0)
+                for c, d in chords[i + 1 :]:
+                    if c >= b:
+                        break
+                    if a < c < b < d:
+                        total += CROSSING
+        for column in columns:
+            tall, seen = 0.0, 0
+            for item in self.columns[column]:
+                tall += self._item_height(item)
+                if isinstance(item, str):
+                    rank = self.rank[item]
+                    total += RANK * max(0, seen - rank)
+                    seen = max(seen, rank)
+                    total += HINT * abs(column - self._hint.get(item, column))
+                    for i, seat in enumerate(self.forms[item].seats):
+                        mode = seat.modes[self.modes[item, i]]
+                        if seat.paired and mode[0] == mode[1]:
+                            total += FOLDED + 0.4 * (len(mode) == 3)
+                else:
+                    total += LANE
+            total += TALL * max(0.0, tall - self.height)
+        return total
+
+    @property
+    def all_cost(self) -> float:
+        return self.cost(range(len(self.columns) + 1), range(len(self.columns)))
+
+    # --- making it better ------------------------------------------------------------------------
+
+    def improve(self) -> None:
+        """Try small changes until none helps, or the sweeps are used up."""
+        for _ in range(SWEEPS):
+            better = self._sort_columns()
+            better |= self._turn_seats()
+            better |= self._move_devices()
+            if not better:
+                return
+
+    def _sort_columns(self) -> bool:
+        better = False
+        for column, items in enumerate(self.columns):
+            around = (column, column + 1)
+            now = self.cost(around, (column,))
+            for i in range(len(items)):
+                for j in (i + 1, i + 2, i + 3):
+                    if j >= len(items):
+                        break
+                    for move in (0, 1):
+                        if j == i + 1 and move:
+                            continue
+                        old = items[:]
+                        item = items.pop(j if move else i)
+                        items.insert(i if move else j, item)
+                        new = self.cost(around, (column,))
+                        if new < now - 1e-6:
+                            now, better = new, True
+                        else:
+                            items[:] = old
+        return better
+
+    def _turn_seats(self) -> bool:
+        better = False
+        now = self.all_cost
+        for code in self.column:
+            for i, seat in enumerate(self.forms[code].seats):
+                for mode in range(len(seat.modes)):
+                    before = self.modes[code, i]
+                    if mode == before:
+                        continue
+                    kept = [items[:] for items in self.columns]
+                    self.modes[code, i] = mode
+                    self._set_sides(code)
+                    self._relay(code)
+                    new = self.all_cost
+                    if new < now - 1e-6:
+                        now, better = new, True
+                    else:
+                        self.modes[code, i] = before
+                        self._set_sides(code)
+                        self.columns = kept
+        return better
+
+    def _relay(self, code: str) -> None:
+        """Lay the wires of a device again where they now pass other columns than before."""
+        for run, (_, a, b) in enumerate(self.runs):
+            if code in (a[0], b[0]):
+                laid = [item[1] for items in self.columns for item in items if not isinstance(item, str) and item[0] == run]
+                if sorted(laid) != list(self.passes(run)):
+                    self._lift(run)
+                    self._lay(run)
+
+    def _move_devices(self) -> bool:
+        better = False
+        now = self.all_cost
+        for code in list(self.column):
+            here = self.column[code]
+            if self.forms[code].kind == "plug":
+                continue
+            for there in (here - 1, here + 1):
+                if not 0 <= there < len(self.columns) or self.columns[here] == [code]:
+                    continue
+                kept, sides = [items[:] for items in self.columns], dict(self.modes)
+                self.columns[here].remove(code)
+                self.column[code] = there
+                self.columns[there].append(code)
+                self._relay(code)
+                items = self.columns[there]
+                best, where = 1e18, len(items) - 1
+                for i in range(len(items)):
+                    items.remove(code)
+                    items.insert(i, code)
+                    cost = self.cost((there, there + 1), (there,))
+                    if cost < best - 1e-6:
+                        best, where = cost, i
+                items.remove(code)
+                items.insert(where, code)
+                new = self.all_cost
+                if new < now - 1e-6:
+                    now, better = new, True
+                    break
+                self.column[code], self.columns, self.modes = here, kept, sides
+        return better
