@@ -79,16 +79,23 @@ def contract(
 
 
 def reached(
-    circuit: Circuit, positions: Positions, start: Terminal, *, blown: frozenset[str] = frozenset()
+    circuit: Circuit,
+    positions: Positions,
+    start: Terminal,
+    *,
+    blown: frozenset[str] = frozenset(),
+    off: frozenset[str] = frozenset(),
 ) -> dict[Terminal, Terminal | None]:
     """Every terminal that current from `start` can reach through anything, each with the terminal before it.
 
+    `blown` fuses are open; devices in `off` have their wires taken off.
     The protective conductor's own net counts like any other: what reaches it is a path to it.
     """
     beside: dict[Terminal, list[Terminal]] = {terminal: [] for terminal in circuit.terminals}
     for wire in circuit.wires:
-        beside[wire.a].append(wire.b)
-        beside[wire.b].append(wire.a)
+        if wire.a.device not in off and wire.b.device not in off:
+            beside[wire.a].append(wire.b)
+            beside[wire.b].append(wire.a)
     for device in circuit.devices.values():
         for a, b in (*joins(device, positions, blown=blown), *bridges(device, positions)):
             beside[Terminal(device.code, a)].append(Terminal(device.code, b))

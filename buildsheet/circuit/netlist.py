@@ -138,6 +138,7 @@ class Circuit:
 
     def __post_init__(self) -> None:
         numbers: set[int] = set()
+        keys: set[tuple[Terminal, Terminal]] = set()
         for wire in self.wires:
             for end in (wire.a, wire.b):
                 device = self.devices.get(end.device)
@@ -145,7 +146,12 @@ class Circuit:
                     raise ValueError(f"wire {wire.number} goes to {end}, which is not there")
             if wire.number in numbers:
                 raise ValueError(f"wire number {wire.number} is used twice")
+            if wire.key in keys:
+                raise ValueError(f"wire {wire.number} joins {wire.a} and {wire.b}, as another does")
+            if wire.a == wire.b:
+                raise ValueError(f"wire {wire.number} begins and ends at {wire.a}")
             numbers.add(wire.number)
+            keys.add(wire.key)
 
     @cached_property
     def terminals(self) -> tuple[Terminal, ...]:

@@ -71,8 +71,8 @@ def _through_electronics(
     if not boards:
         return False
     nodes = contract(circuit, at, off=off)
-    found = {nodes.of(terminal) for terminal in reached(circuit, at, red)}
-    other = {nodes.of(terminal) for terminal in reached(circuit, at, black)}
+    found = {nodes.of(terminal) for terminal in reached(circuit, at, red, off=off)}
+    other = {nodes.of(terminal) for terminal in reached(circuit, at, black, off=off)}
     sees = found & other
     return any(
         nodes.of(Terminal(code, name)) in sees for code in boards for name in circuit.devices[code].terminals

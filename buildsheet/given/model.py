@@ -5,6 +5,7 @@ group of quantities may be written on one line.
 import re
 from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
+from functools import cache
 from types import UnionType
 from typing import Any, ClassVar, Literal, Union, get_args, get_origin
 
@@ -113,7 +114,8 @@ class Given(BaseModel):
         return match.end() if match and match[0] in _FILLERS else 0
 
     @classmethod
-    def phrases(cls) -> list[tuple[str, str, str]]:
+    @cache
+    def phrases(cls) -> tuple[tuple[str, str, str], ...]:
         """(phrase, field, value) of every flag and word that the one-line form knows, longest first."""
         known: dict[tuple[str, str, str], None] = {}
         for name in cls.SHORT:
@@ -122,7 +124,7 @@ class Given(BaseModel):
                 known[name.replace("_", " "), name, "true"] = None
             for word in _choices(kind):
                 known |= dict.fromkeys([(word, name, word), (word.replace("-", " "), name, word)])
-        return sorted(known, key=lambda entry: -len(entry[0]))
+        return tuple(sorted(known, key=lambda entry: -len(entry[0])))
 
     @classmethod
     def _quantity(cls, piece: Text, start: int, filled: dict[str, Any]) -> int:
@@ -193,7 +195,7 @@ def _pieces(text: Text) -> Iterator[Text]:
     if comma := re.search(r"\d+,\d[^,]*", text):
         number = text.piece(comma.start(), comma.end(), text.place.key)
         wanted = "a decimal point; between two quantities a comma and a space"
-        instead = f'write "{comma[0].strip().replace(",", ".", 1)}"'
+        instead = "write a point, such as 7.5, and nothing between thousands"
         raise at_piece(refuse("decimal-comma", f'"{comma[0].strip()}"', wanted, instead), number)
     start = 0
     for match in re.finditer(r",(?!\d)|$", text):

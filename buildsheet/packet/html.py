@@ -5,15 +5,17 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, Undefined
 from markupsafe import Markup
 
 from buildsheet.packet import edge, marks
-from buildsheet.packet.ink import Count, Ink, symbol
+from buildsheet.packet.ink import Ink, Printed, symbol
 from buildsheet.packet.sheets import sheets_of
 from buildsheet.packet.views import calculations, checks, cover, facts, parts, steps, wires
 from buildsheet.packet.words import assumed_values, ink_of, say, source_of
 from buildsheet.plan import Plan
+from buildsheet.rules import Said
+from buildsheet.worksheet import Value
 
 PAPERS = {"letter": edge.LETTER, "a4": edge.A4}
 
@@ -40,6 +42,28 @@ COLUMNS = {
 }  # fmt: skip
 
 
+class PrintError(TypeError):
+    """A template printed a number that has no parent."""
+
+
+class Finalizer:
+    """What the engine does with everything that a template prints: words and markup pass, Values print, any other
+    number is refused. An unknown Value becomes a blank to fill in."""
+
+    def __init__(self, ink: Ink):
+        self.ink = ink
+
+    def __call__(self, thing: Any) -> Any:
+        if isinstance(thing, Value):
+            printed = self.ink.print(thing)
+            return Markup('<span class="blank" style="width:18mm"></span>') if printed.blank else str(printed)
+        if isinstance(thing, Said):
+            return self.ink.said(thing)
+        if isinstance(thing, str | Undefined | Printed):
+            return thing
+        raise PrintError(f"a template printed {thing!r}, which is neither words nor a Value")
+
+
 def templates() -> Path:
     """The folder of templates, in a checkout and in an installed wheel."""
     return Path(str(files("buildsheet") / "templates"))
@@ -50,14 +74,13 @@ def environment(ink: Ink) -> Environment:
     made = Environment(
         loader=FileSystemLoader(templates()),
         autoescape=True,
-        finalize=ink,
+        finalize=Finalizer(ink),
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
     made.filters.pop("format")
     made.globals["marks"] = marks
-    made.globals["Count"] = Count
     made.filters["symbol"] = symbol
     made.filters["source"] = source_of
     made.filters["nb"] = lambda text: Markup('<span class="nb">{}</span>').format(text)

@@ -6,9 +6,6 @@ three figures. An unknown prints as a blank to fill in.
 
 import re
 from dataclasses import dataclass
-from typing import Any
-
-from jinja2 import Undefined
 from markupsafe import Markup, escape
 
 from buildsheet.rules import Said
@@ -26,14 +23,6 @@ GREEK = {
     "alpha": "α", "beta": "β", "eta": "η", "theta": "θ", "omega": "ω", "rho": "ρ", "pi": "π", "sigma": "σ", "tau": "τ", "phi": "φ",
 }  # fmt: skip
 CLOSE_UP = ("°", "′", "″")
-
-
-class PrintError(TypeError):
-    """A template printed a number that has no parent."""
-
-
-class Count(int):
-    """A count, step, sheet or page number, or a position in a drawing: the numbers that need no parent."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,19 +83,6 @@ class Ink:
     def plain(self, said: Said) -> str:
         """A sentence with its Values filled in, with ordinary spaces."""
         return self.said(said).replace(NARROW, " ").replace(THIN, "")
-
-    def __call__(self, thing: Any) -> Any:
-        """The finalizer of the template engine: words and markup pass, Values print, any other number is refused."""
-        if isinstance(thing, Value):
-            printed = self.print(thing)
-            return Markup('<span class="blank" style="width:18mm"></span>') if printed.blank else str(printed)
-        if isinstance(thing, Said):
-            return self.said(thing)
-        if isinstance(thing, Count):
-            return str(int(thing))
-        if isinstance(thing, str | Undefined | Printed):
-            return thing
-        raise PrintError(f"a template printed {thing!r}, which is neither words nor a Value")
 
 
 def _written(text: str) -> Printed:

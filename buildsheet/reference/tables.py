@@ -75,14 +75,16 @@ class Table:
         for key in self._filled(column):
             if self._value(key, column)[1] >= value * (1 - 1e-12):
                 return key
-        raise MissingRow(f"{self.title} ends below what is needed")
+        near = ", ".join(self._filled(column)[-2:])
+        raise MissingRow(f"{self.title} ends below what is needed; the nearest are {near}")
 
     def last_at_most(self, column: str, value: float) -> str:
         """Key of the last row whose cell is at most `value`: the next smaller standard size."""
         self._allow("next_smaller")
         fitting = [key for key in self._filled(column) if self._value(key, column)[1] <= value * (1 + 1e-12)]
         if not fitting:
-            raise MissingRow(f"{self.title} begins above what is allowed")
+            near = ", ".join(self._filled(column)[:2])
+            raise MissingRow(f"{self.title} begins above what is allowed; the nearest are {near}")
         return fitting[-1]
 
     def _allow(self, lookup: str) -> None:

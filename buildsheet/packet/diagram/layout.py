@@ -22,7 +22,8 @@ LANE_ROOM = 5.0
 LABEL_ROOM = 9.0
 DEVICE_GAP = 3.0
 POWER = frozenset({"line", "neutral", "entry", "armature", "field", "dc"})
-CROSSING, LANE, LENGTH, RANK, FOLDED, HINT, TALL = 9.0, 3.5, 0.09, 7.0, 1.6, 9.0, 1.5
+CROSSING, LANE, LENGTH, RANK, FOLDED, HINT, TALL = 9.0, 3.5, 0.09, 3.0, 1.6, 9.0, 1.5
+OFF_SPINE = 60.0
 SWEEPS = 6
 
 
@@ -99,6 +100,22 @@ class Placement:
             found[code] = 0 if met >= 2 or self.forms[code].kind in {"plug", "motor"} else 1 if met else 2
         return found
 
+    def _find_spine(self) -> frozenset[str]:
+        """The path of the power: one device in each column, from the plug on, that shares most wires with the one before."""
+        shared: dict[tuple[str, str], int] = {}
+        for wire, a, b in self.runs:
+            if wire.role in POWER:
+                for pair in ((a[0], b[0]), (b[0], a[0])):
+                    shared[pair] = shared.get(pair, 0) + 1
+        path: list[str] = []
+        for items in self.columns:
+            codes = [item for item in items if isinstance(item, str) and self.rank[item] == 0]
+            joined = [code for code in codes if not path or any((code, before) in shared for before in path)]
+            if joined:
+                last = path[-1:]
+                path.append(max(joined, key=lambda code: sum(shared.get((code, before), 0) for before in last)))
+        return frozenset(path)
+
     def shape_of(self, code: str) -> Shape:
         modes = tuple(self.modes[code, i] for i in range(len(self.forms[code].seats)))
         key = (code, modes)
@@ -128,6 +145,9 @@ class Placement:
         for code in sorted(codes, key=lambda code: self.rank[code]):
             self.columns[self.column[code]].append(code)
         self._relieve()
+        self.spine = self._find_spine()
+        for items in self.columns:
+            items.sort(key=lambda item: item not in self.spine)
         self._hint = dict(self.column)
         self._choose_sides()
         for run in range(len(self.runs)):
@@ -287,11 +307,13 @@ class Placement:
                     if a < c < b < d:
                         total += CROSSING
         for column in columns:
-            tall, seen = 0.0, 0
+            tall, seen, seen_any = 0.0, 0, False
             for item in self.columns[column]:
                 tall += self._item_height(item)
                 if isinstance(item, str):
-                    rank = self.rank[item]
+                    rank = -1 if item in self.spine else self.rank[item]
+                    total += OFF_SPINE * (rank == -1 and seen_any)
+                    seen_any = True
                     total += RANK * max(0, seen - rank)
                     seen = max(seen, rank)
                     total += HINT * abs(column - self._hint.get(item, column))
@@ -301,6 +323,7 @@ class Placement:
                             total += FOLDED + 0.4 * (len(mode) == 3)
                 else:
                     total += LANE
+                    seen_any = True
             total += TALL * max(0.0, tall - self.height)
         return total
 
@@ -377,7 +400,7 @@ class Placement:
         now = self.all_cost
         for code in list(self.column):
             here = self.column[code]
-            if self.forms[code].kind == "plug":
+            if code in self.spine:
                 continue
             for there in (here - 1, here + 1):
                 if not 0 <= there < len(self.columns) or self.columns[here] == [code]:

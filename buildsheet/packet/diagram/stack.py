@@ -1,0 +1,352 @@
+"""From a placement to heights on paper: labels, boxes, terminals and passing wires, with as many wires level as can be."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from itertools import product
+
+from buildsheet.packet.diagram.layout import POWER, End, Item, Placement
+from buildsheet.packet.diagram.levels import INF, Heights
+from buildsheet.packet.diagram.model import DoesNotFit
+from buildsheet.packet.diagram.forms import L, R
+from buildsheet.packet.diagram.shapes import BOTTOM, TOP, Shape, shape
+
+FOOT_BOX = 7.5  # height of a metal part's box
+FOOT_DROP = 9.5  # from its lower edge to the bar: a flag fits
+BAR_AIR = 6.0  # between the lowest device and the bar
+LANE_BELOW, LANE_ABOVE, LANE_PITCH = 3.2, 2.6, 4.8  # lane under a box, lane over a label, lane to lane
+DEVICE_AIR = 2.6  # from a box to the label under it
+STRETCH, STRETCH_MORE = 1.35, 10.0  # a box may be so much taller than it need be, for the sake of level wires
+NEAR = 2.4  # ends nearer than this in height may not pass each other
+
+
+@dataclass
+class Stack:
+    """Where everything is in height. `ends` gives each run's heights in the order of the columns it meets."""
+
+    shapes: dict[str, Shape] = field(default_factory=dict)
+    tops: dict[str, float] = field(default_factory=dict)
+    bottoms: dict[str, float] = field(default_factory=dict)
+    rows: dict[tuple[str, int], float] = field(default_factory=dict)
+    lanes: dict[tuple[int, int], float] = field(default_factory=dict)
+    landing: dict[tuple[int, End], float] = field(default_factory=dict)  # wire number and end -> height
+    feet: dict[str, int] = field(default_factory=dict)  # metal part -> column
+
+
+def place_feet(placement: Placement, room: Mapping[int, float], tall: float) -> dict[str, int]:
+    """A column for each metal part at the foot, so that the bar's studs come in their order if they can."""
+    feet = placement.feet
+    if not feet:
+        return {}
+    codes = list(feet)
+    count = len(placement.columns)
+    studs = {name: i for bar in placement.bars for i, name in enumerate(placement.circuit.devices[bar].terminals)}
+
+    def stud(i: int) -> int:
+        wire = placement.drops[i][0]
+        end = wire.a if wire.a.device in placement.bars else wire.b
+        return studs[end.name]
+
+    others = [
+        (stud(i), placement.gap(end) - 0.5) for i, (_, end) in enumerate(placement.drops) if end[0] not in feet
+    ]
+    free = [column for column in range(count) if room[column] >= tall]
+    if len(free) < len(codes):
+        raise DoesNotFit("no room at the foot for every metal part")
+    hints = sorted({placement.circuit.devices[code].column for code in placement.column} or {0})
+    hint = {code: sum(h < placement.circuit.devices[code].column for h in hints) for code in codes}
+    best: tuple[float, tuple[int, ...]] = (INF, ())
+    options = product(free, repeat=len(codes)) if len(free) ** len(codes) < 3000 else [tuple(free[: len(codes)])]
+    for columns in options:
+        if len(set(columns)) < len(columns):
+            continue
+        order = others + [(stud(feet[code]), float(column)) for code, column in zip(codes, columns, strict=True)]
+        turned = sum(a[0] < b[0] and a[1] > b[1] for a in order for b in order)
+        cost = 4.0 * turned + sum(abs(hint[code] - c) for code, c in zip(codes, columns, strict=True))
+        if cost < best[0]:
+            best = (cost, columns)
+    return dict(zip(codes, best[1], strict=True))
+
+
+class Stacker:
+    """Builds the heights of one placement."""
+
+    def __init__(
+        self,
+        placement: Placement,
+        labels: Mapping[str, float],
+        floor: float,
+        ease: float,
+        before: Stack | None = None,
+        apart: tuple[tuple[int, End, int, End], ...] = (),
+    ) -> None:
+        self.p = placement
+        self.labels = labels
+        self.floor = floor
+        self.ease = ease
+        self.apart = apart
+        self.h = Heights()
+        self.out = Stack()
+        self._estimate = before
+        self.node: dict[object, int] = {}
+
+    def build(self) -> Stack:
+        """Heights of everything. Raises DoesNotFit if the sheet is too low."""
+        self._shapes()
+        self._columns()
+        if not self.h.settle():
+            raise DoesNotFit("the devices are taller than the sheet")
+        for a_wire, a_end, b_wire, b_end in self.apart:
+            a, a_off = self._end(a_wire, a_end)
+            b, b_off = self._end(b_wire, b_end)
+            if not self.h.demand(a, b, a_off - b_off + NEAR):
+                self.h.demand(b, a, b_off - a_off + NEAR)
+        self._tie()
+        self._tidy()
+        self._read()
+        return self.out
+
+    # --- landings --------------------------------------------------------------------------------
+
+    def _about(self, end: End) -> float:
+        if self._estimate is not None:
+            made = self._estimate.shapes[end[0]]
+            return self._estimate.rows[end[0], made.ports[end[1]].row]
+        return self._stacked[self.p.column[end[0]]][end[0]] + self.p._offset(end)
+
+    def _about_lane(self, lane: tuple[int, int]) -> float:
+        if self._estimate is not None:
+            return self._estimate.lanes[lane]
+        return self._stacked[lane[1]][lane]
+
+    def _shapes(self) -> None:
+        p = self.p
+        self._stacked: list[dict[Item, float]] = [p.heights(column) for column in range(len(p.columns))]
+        at: dict[End, list[tuple[tuple[int, float], tuple[int, int], int]]] = {}
+        for run, (wire, a, b) in enumerate(p.runs):
+            for end, other in ((a, b), (b, a)):
+                at.setdefault(end, []).append((self._target(run, end, other), self._worth(wire, end, other), wire.number))
+        for wire, end in p.drops:
+            at.setdefault(end, []).append(((2, 0.0), (9, wire.number), wire.number))
+        axis: dict[str, dict[str, tuple[int, int]]] = {}
+        for end, targets in at.items():
+            targets.sort()
+            first = min(range(len(targets)), key=lambda i: targets[i][1])
+            axis.setdefault(end[0], {})[end[1]] = (len(targets), first)
+            for i, (_, _, number) in enumerate(targets):
+                self.out.landing[number, end] = float(i)
+        for code in p.column:
+            form = p.forms[code]
+            modes = tuple(seat.modes[p.modes[code, i]] for i, seat in enumerate(form.seats))
+            self.out.shapes[code] = shape(form, modes, axis.get(code, {}), p.symbols)
+
+    def _target(self, run: int, end: End, other: End) -> tuple[int, float]:
+        """Where a wire goes from an end, so that sorting puts the wires of a terminal in an order without crossings."""
+        p, here = self.p, self._about(end)
+        gap = p.gap(end)
+        passes = p.passes(run)
+        if p.gap(other) == gap:
+            same = p.side[end] == p.side[other]
+            there = self._about(other)
+        else:
+            column = gap if gap in passes else gap - 1
+            same = (column == gap) == (p.side[end] == L)
+            there = self._about_lane((run, column))
+        if not same:
+            return (1, there)
+        return (0, here - there) if there < here else (3, here - there)
+
+    def _worth(self, wire: object, end: End, other: End) -> tuple[int, int]:
+        """How much a wire ought to run level; less is more."""
+        p = self.p
+        number = wire.number  # type: ignore[attr-defined]
+        power = wire.role in POWER  # type: ignore[attr-defined]
+        spine = end[0] in p.spine and other[0] in p.spine
+        opposite = p.gap(end) != p.gap(other) or p.side[end] != p.side[other]
+        return ((0 if power and spine else 1 if power else 2) + (0 if opposite else 5), number)
+
+    # --- columns ---------------------------------------------------------------------------------
+
+    def _columns(self) -> None:
+        p, h = self.p, self.h
+        tall = self.foot_height
+        stacked = {
+            column: self.floor - self._need(column) for column in range(len(p.columns))
+        }
+        self.out.feet = place_feet(p, stacked, max(tall.values(), default=0.0))
+        footed = {column: tall[code] for code, column in self.out.feet.items()}
+        for column, items in enumerate(p.columns):
+            ceiling = self.floor - footed.get(column, BAR_AIR)
+            above: Item | None = None
+            for item in items:
+                if isinstance(item, str):
+                    made = self.out.shapes[item]
+                    top = h.add(self.labels[item], ceiling)
+                    bottom = h.add(0.0, ceiling)
+                    rows = [h.add(0.0, ceiling) for _ in range(made.rows)]
+                    self.node[item, TOP], self.node[item, BOTTOM] = top, bottom
+                    for row, node in enumerate(rows):
+                        self.node[item, row] = node
+                    most = made.height * STRETCH + STRETCH_MORE
+                    h.keep(bottom, top, -most)
+                    for upper, lower, distance in made.below:
+                        h.keep(self.node[item, upper], self.node[item, lower], distance * (1.0 if TOP in (upper, lower) or BOTTOM in (upper, lower) else 1 + 0.25 * self.ease))
+                else:
+                    self.node[item] = h.add(LANE_BELOW, ceiling)
+                if above is not None:
+                    self._follow(above, item)
+                above = item
+
+    def _follow(self, above: Item, item: Item) -> None:
+        upper = self.node[above, BOTTOM] if isinstance(above, str) else self.node[above]
+        if isinstance(item, str):
+            air = DEVICE_AIR + 3 * self.ease if isinstance(above, str) else LANE_ABOVE
+            self.h.keep(upper, self.node[item, TOP], self.labels[item] + air)
+        else:
+            self.h.keep(upper, self.node[item], LANE_BELOW if isinstance(above, str) else LANE_PITCH)
+
+    def _need(self, column: int) -> float:
+        total = 0.0
+        for item in self.p.columns[column]:
+            total += (
+                self.out.shapes[item].height + self.labels[item] + DEVICE_AIR + 3 * self.ease
+                if isinstance(item, str)
+                else LANE_PITCH
+            )
+        return total
+
+    @property
+    def foot_height(self) -> dict[str, float]:
+        return {code: self.labels[code] + FOOT_BOX + FOOT_DROP + LANE_ABOVE for code in self.p.feet}
+
+    # --- level wires -----------------------------------------------------------------------------
+
+    def _end(self, number: int, end: End) -> tuple[int, float]:
+        port = self.out.shapes[end[0]].ports[end[1]]
+        offset = port.landings[int(self.out.landing[number, end])]
+        return self.node[end[0], port.row], offset
+
+    def _tie(self) -> None:
+        p = self.p
+        wanted: list[tuple[int, int, tuple[int, float], tuple[int, float]]] = []
+        for run, (wire, a, b) in enumerate(p.runs):
+            low, high = (a, b) if p.gap(a) <= p.gap(b) else (b, a)
+            lanes = list(p.passes(run))
+            power = wire.role in POWER
+            if not lanes:
+                if p.side[a] != p.side[b]:
+                    spine = a[0] in p.spine and b[0] in p.spine
+                    kind = 0 if power and spine else 1 if power else 4
+                    wanted.append((kind, wire.number, self._end(wire.number, a), self._end(wire.number, b)))
+                continue
+            nodes = [(self.node[run, column], 0.0) for column in lanes]
+            for one, other in zip(nodes, nodes[1:], strict=False):
+                wanted.append((2, wire.number, one, other))
+            if p.side[low] == R:
+                wanted.append((3 if power else 5, wire.number, self._end(wire.number, low), nodes[0]))
+            if p.side[high] == L:
+                wanted.append((3 if power else 5, wire.number, nodes[-1], self._end(wire.number, high)))
+        wanted.sort(key=lambda item: (item[0], item[1]))
+        self.tied: list[tuple[int, int]] = []
+        for code in p.column:
+            self._level_sides(code)
+        for _, _, (a_node, a_off), (b_node, b_off) in wanted:
+            if a_node != b_node and self.h.tie(a_node, b_node, a_off - b_off):
+                self.tied.append((a_node, b_node))
+
+    def _level_sides(self, code: str) -> None:
+        """The first terminals left and right of a device with one symbol stand level: the path of the power goes straight on."""
+        if not self.p.forms[code].centre:
+            return
+        ports = self.out.shapes[code].ports.values()
+        first = {side: next((port.row for port in ports if port.side == side), None) for side in (L, R)}
+        if first[L] is not None and first[R] is not None and first[L] != first[R]:
+            a, b = self.node[code, first[L]], self.node[code, first[R]]
+            if self.h.tie(a, b, 0.0):
+                self.tied.append((a, b))
+
+    # --- afterwards ------------------------------------------------------------------------------
+
+    def _tidy(self) -> None:
+        """Boxes close up to their first terminal; what nothing holds moves towards what it is wired to."""
+        h, p = self.h, self.p
+        group: dict[int, set[int]] = {i: {i} for i in range(len(h.y))}
+        for a, b in self.tied:
+            if group[a] is not group[b]:
+                merged = group[a] | group[b]
+                for node in merged:
+                    group[node] = merged
+        for _ in range(3):
+            for code in p.column:
+                top = self.node[code, TOP]
+                _, down = h.room((top,))
+                h.y[top] += down if down < INF else 0.0
+            self._drift(group)
+        for code in p.column:
+            top, bottom = self.node[code, TOP], self.node[code, BOTTOM]
+            h.y[top] += h.room((top,))[1]
+            h.y[bottom] += h.room((bottom,))[0]
+
+    def _drift(self, group: dict[int, set[int]]) -> None:
+        h, p = self.h, self.p
+        pulls: dict[int, list[tuple[int, float]]] = {}
+        for run, (wire, a, b) in enumerate(p.runs):
+            low, high = (a, b) if p.gap(a) <= p.gap(b) else (b, a)
+            chain = [self._end(wire.number, low), *((self.node[run, c], 0.0) for c in p.passes(run)), self._end(wire.number, high)]
+            for (u, u_off), (v, v_off) in zip(chain, chain[1:], strict=False):
+                pulls.setdefault(u, []).append((v, v_off - u_off))
+                pulls.setdefault(v, []).append((u, u_off - v_off))
+        done: set[int] = set()
+        for code in p.column:
+            nodes = {self.node[code, row] for row in range(self.out.shapes[code].rows)}
+            whole = {self.node[code, TOP], self.node[code, BOTTOM]}
+            for node in nodes:
+                whole |= group[node]
+            others = {n for c in p.column if c != code for n in (self.node[c, r] for r in range(self.out.shapes[c].rows))}
+            if whole & others:
+                continue
+            self._move(whole, pulls)
+            done |= whole
+        for item, node in self.node.items():
+            if isinstance(item, tuple) and isinstance(item[0], int) and node not in done:
+                chain_group = group[node]
+                if all(n in self._lane_nodes for n in chain_group):
+                    self._move(chain_group, pulls)
+
+    @property
+    def _lane_nodes(self) -> set[int]:
+        return {node for item, node in self.node.items() if isinstance(item, tuple) and isinstance(item[0], int)}
+
+    def _move(self, whole: set[int], pulls: Mapping[int, list[tuple[int, float]]]) -> None:
+        h = self.h
+        wishes = sorted(
+            h.y[other] + offset - h.y[node]
+            for node in whole
+            for other, offset in pulls.get(node, ())
+            if other not in whole
+        )
+        if not wishes:
+            return
+        wish = wishes[len(wishes) // 2] if len(wishes) % 2 else (wishes[len(wishes) // 2 - 1] + wishes[len(wishes) // 2]) / 2
+        up, down = h.room(whole)
+        step = min(max(wish, up), down)
+        if abs(step) > 1e-6:
+            for node in whole:
+                h.y[node] += step
+
+    def _read(self) -> None:
+        y, out = self.h.y, self.out
+        for item, node in self.node.items():
+            assert isinstance(item, tuple)
+            first, second = item
+            if isinstance(first, int):
+                out.lanes[first, second] = y[node]
+            elif second == TOP:
+                out.tops[first] = y[node]
+            elif second == BOTTOM:
+                out.bottoms[first] = y[node]
+            else:
+                out.rows[first, second] = y[node]
+        for (number, end), _ in list(out.landing.items()):
+            if end[0] in out.shapes:
+                node, offset = self._end(number, end)
+                out.landing[number, end] = y[node] + offset
