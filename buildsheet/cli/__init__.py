@@ -1,5 +1,6 @@
 """The command line: parse, call one function, print. Heavy libraries are imported inside the commands."""
 
+import gc
 import json
 import sys
 from pathlib import Path
@@ -41,6 +42,7 @@ def _load(file: Path) -> "Project":
 @click.version_option(package_name="buildsheet")
 def main() -> None:
     """Turns one project file into a build packet for a machine made around a salvaged motor."""
+    gc.set_threshold(200_000)  # a command lives for a second: collecting while it imports only costs time
 
 
 @main.command()

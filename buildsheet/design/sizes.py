@@ -8,7 +8,7 @@ from buildsheet.motors.magnet_dc import Constants
 from buildsheet.project import Project
 from buildsheet.reference import Region
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.units import AMPERE, METRE, OHM, VOLT
+from buildsheet.units import AMPERE, METRE, OHM_PER_METRE, VOLT, WIRE_AREA
 from buildsheet.worksheet import Row, Value, Worksheet, unknown
 
 ROLES = ("line", "control", "armature", "signal")
@@ -311,8 +311,8 @@ def _size(
 ) -> WireSize:
     if not gauge:
         why = table.why or "no size"
-        nothing = unknown(f"{role}.A", METRE, why, f"cross-section of the {role} wires")
-        return WireSize(role, "", table, place, nothing, unknown(f"{role}.r", OHM, why), guard, need)
+        nothing = unknown(f"{role}.A", WIRE_AREA, why, f"cross-section of the {role} wires")
+        return WireSize(role, "", table, place, nothing, unknown(f"{role}.r", OHM_PER_METRE, why), guard, need)
     area = sheet.pick(f"{role}.A", wire, "area", f"cross-section of the {role} wires", key=gauge)
     resistance = sheet.pick(f"{role}.r", wire, "resistance", f"resistance of the {role} wires", key=gauge)
     return WireSize(role, gauge, table, place, area, resistance, guard, need)

@@ -174,9 +174,9 @@ class Given(BaseModel):
 
 
     @classmethod
-    def _instead(cls, open_fields: list[tuple[str, Reads | None, Said]]) -> str:
+    def _instead(cls, open_fields: list[tuple[str, Reads, Said]]) -> str:
         """What to type instead, by the first quantity that is still to be written."""
-        example = next((_example(cls, name, said) for name, reads, said in open_fields if reads), "")
+        example = next((_example(cls, name, said) for name, _, said in open_fields), "")
         return f'write for example "{example}"' if example else "take it away"
 
 
