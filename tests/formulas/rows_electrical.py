@@ -58,8 +58,8 @@ WIRE = [
     Row("1.1: 4/0 AWG is 0.4600 in; ASTM B258-02", w.gauge_area, {"n": -3}, _disc(0.4600 * INCH), rel=2 * 0.00005 / 0.46),
     Row("1.11: three gauges down, ×2.005; computed from ASTM B258-02", w.gauge_area, {"n": 7}, 2.005 * _disc(0.10189 * INCH), rel=5e-4),
     Row("1.11: ten gauges down, ×10.16; computed from ASTM B258-02", w.gauge_area, {"n": 0}, 10.16 * _disc(0.10189 * INCH), rel=1e-3),
-    Row("1.3: 10.371 ohm·cmil/ft at 20 °C; IEC 60028", w.copper_resistance, {"l": FOOT, "A": CIRCULAR_MIL, "T": ROOM}, 10.371, rel=2e-4),
-    Row("1.7: about 12.6 ohm·cmil/ft at 75 °C; trade practice from NEC chapter 9 Table 8", w.copper_resistance, {"l": FOOT, "A": CIRCULAR_MIL, "T": celsius(75)}, 12.6, rel=5e-3),
+    Row("1.3: 10.371 ohm·cmil/ft at 20 °C; IEC 60028", w.copper_resistance, {"l": 1000 * FOOT, "A": 1000 * CIRCULAR_MIL, "T": ROOM}, 10.371, rel=2e-4),
+    Row("1.7: about 12.6 ohm·cmil/ft at 75 °C; trade practice from NEC chapter 9 Table 8", w.copper_resistance, {"l": 1000 * FOOT, "A": 1000 * CIRCULAR_MIL, "T": celsius(75)}, 12.6, rel=5e-3),
     Row(f"V1: 20 A, 107 ft there and back, No. 6; {FAA} Table 11-7", w.voltage_drop, {"l": 107 / 2, "r": 0.00044, "I": 20}, 0.942, abs=0.0005),
     Row(f"V2: 20 A, 90 ft, No. 4; {FAA} Table 11-7", w.voltage_drop, {"l": 90 / 2, "r": 0.00028, "I": 20}, 0.504, abs=0.0005),
     Row(f"V3: 20 A, 88 ft, No. 12; {FAA} Table 11-7 prints 3.60, the product is 3.555", w.voltage_drop, {"l": 88 / 2, "r": 0.00202, "I": 20}, 3.555, abs=0.0005),
@@ -78,7 +78,6 @@ WIRE = [
 ]  # fmt: skip
 
 OPENSTAX = "OpenStax College Physics, chapter 23, back EMF"
-TWO_THOUSANDTHS = 2e-3
 MOTORS = [
     Row("D1: 260 V, 0.4 ohm and 3.76 ohm in series: 125 % of 50 A; DOE-HDBK-1011", m.held_rotor_current, {"V": 260, "R": 0.4 + 3.76}, 62.5, rel=EXACT),
     Row(f"D2: at start; {OPENSTAX}", m.held_rotor_current, {"V": 48.0, "R": 0.400}, 120.0, rel=EXACT),

@@ -84,6 +84,7 @@ def channels(placement: Placement, stack: Stack, foot: float) -> list[Channel]:
         channel.tracks, bad = _ordered(channel.tracks)
         clashes += bad
         _pack(channel)
+    made[0].split, made[-1].split = 0, len(made[-1].tracks)
     if clashes:
         raise Clash(clashes)
     return made

@@ -15,7 +15,7 @@ INSET = RING + 0.7  # from a box's side to a terminal's name
 AIR = 0.9
 TOP, BOTTOM = -1, -2
 SEVERAL = frozenset({"potentiometer", "contacts", "links", "network"})
-SEVERAL_ROOM = 11.0
+SEVERAL_ROOM = 12.5
 
 
 @dataclass(frozen=True, slots=True)

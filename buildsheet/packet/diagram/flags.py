@@ -1,0 +1,150 @@
+"""Where the flags sit: on their own wire, clear of every other wire, word, ring, box and flag."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from buildsheet.packet.diagram.model import FLAG_HEIGHT, THICK, Flag, Point, Rect
+
+CLEAR = 0.45
+LONG_WIRE = 85.0  # a wire longer than this has a flag near each end
+NEAR_END = 0.42
+UPRIGHT_PRICE, ACROSS_PRICE = 60.0, 14.0
+EDGE_HOLD = 2.2  # a wire passes a flag at least so far inside it
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A free place for a flag and what speaks against it."""
+
+    price: float
+    room: Rect
+    upright: bool
+
+
+class Crowd:
+    """All that a flag must keep clear of."""
+
+    def __init__(self, fixed: Sequence[Rect], wires: Mapping[int, Sequence[Point]], width: float, height: float) -> None:
+        self.fixed = list(fixed)
+        self.width, self.height = width, height
+        half = THICK / 2
+        self.pieces: list[tuple[int, int, Rect]] = []
+        for number, points in wires.items():
+            for i, ((ax, ay), (bx, by)) in enumerate(zip(points, points[1:], strict=False)):
+                room = Rect(min(ax, bx) - half, min(ay, by) - half, abs(ax - bx) + 2 * half, abs(ay - by) + 2 * half)
+                self.pieces.append((number, i, room))
+
+    def around(self, number: int, piece: int, band: Rect) -> list[Rect]:
+        """What lies in a band that a flag of one piece of a wire may move along."""
+        near = [room for room in self.fixed if room.overlaps(band, CLEAR)]
+        near += [
+            room for other, i, room in self.pieces if (other != number or i != piece) and room.overlaps(band, CLEAR)
+        ]
+        return near
+
+
+def place(
+    wires: Mapping[int, Sequence[Point]],
+    sizes: Mapping[int, float],
+    fixed: Sequence[Rect],
+    width: float,
+    height: float,
+) -> tuple[list[Flag], list[int]]:
+    """The flags of all wires (`sizes`: flag widths), and the wires for which there was no room."""
+    crowd = Crowd(fixed, wires, width, height)
+    lengths = {number: sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in zip(points, points[1:], strict=False))
+               for number, points in wires.items()}  # fmt: skip
+    found: list[Flag] = []
+    failed: list[int] = []
+    order = sorted(wires, key=lambda number: (lengths[number], number))
+    later: list[tuple[int, bool]] = []
+    for number in order:
+        points = wires[number]
+        long = lengths[number] > LONG_WIRE
+        spots = list(_spots(number, points, sizes[number], crowd, lengths[number]))
+        if not spots:
+            failed.append(number)
+            continue
+        if long:
+            first = [spot for spot in spots if _along(points, spot.room) < NEAR_END * lengths[number]]
+            chosen = min(first or spots, key=lambda spot: (spot.price + 0.35 * _along(points, spot.room), spot.room.x, spot.room.y))
+            later.append((number, _along(points, chosen.room) < lengths[number] / 2))
+        else:
+            chosen = min(spots, key=lambda spot: (spot.price, spot.room.x, spot.room.y))
+        found.append(Flag(number, chosen.room, chosen.upright))
+        crowd.fixed.append(chosen.room)
+    for number, at_start in later:
+        points, length = wires[number], lengths[number]
+        ends = points if not at_start else points[::-1]
+        spots = [spot for spot in _spots(number, points, sizes[number], crowd, length) if _along(ends, spot.room) < NEAR_END * length]
+        if spots:
+            chosen = min(spots, key=lambda spot: (spot.price + 0.35 * _along(ends, spot.room), spot.room.x, spot.room.y))
+            found.append(Flag(number, chosen.room, chosen.upright))
+            crowd.fixed.append(chosen.room)
+    return found, failed
+
+
+def _along(points: Sequence[Point], room: Rect) -> float:
+    """How far along the wire a flag sits."""
+    cx, cy = room.x + room.width / 2, room.y + room.height / 2
+    gone, best, where = 0.0, 1e9, 0.0
+    for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+        x, y = min(max(cx, min(ax, bx)), max(ax, bx)), min(max(cy, min(ay, by)), max(ay, by))
+        away = abs(cx - x) + abs(cy - y)
+        if away < best:
+            best, where = away, gone + abs(x - ax) + abs(y - ay)
+        gone += abs(ax - bx) + abs(ay - by)
+    return where
+
+
+def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd, length: float) -> Iterator[Spot]:
+    for piece, ((ax, ay), (bx, by)) in enumerate(zip(points, points[1:], strict=False)):
+        if ay == by:
+            low, high = min(ax, bx), max(ax, bx)
+            if high - low < size:
+                continue
+            band = Rect(low, ay - FLAG_HEIGHT / 2, high - low, FLAG_HEIGHT)
+            blocks = [(room.x - CLEAR - size, room.right + CLEAR) for room in crowd.around(number, piece, band)]
+            for at in _free(low + 0.3, high - 0.3 - size, blocks):
+                yield Spot(0.3 * abs(at + size / 2 - (low + high) / 2) - 0.02 * (high - low), Rect(at, band.y, size, FLAG_HEIGHT), upright=False)
+        else:
+            low, high = min(ay, by), max(ay, by)
+            middle = (low + high) / 2
+            for left, price in ((size / 2, 0.0), (EDGE_HOLD, 4.0), (size - EDGE_HOLD, 4.0)):
+                band = Rect(ax - left, low, size, high - low)
+                if high - low < FLAG_HEIGHT or band.x < 0 or band.right > crowd.width:
+                    continue
+                blocks = [(room.y - CLEAR - FLAG_HEIGHT, room.bottom + CLEAR) for room in crowd.around(number, piece, band)]
+                for at in _free(low + 0.3, high - 0.3 - FLAG_HEIGHT, blocks):
+                    yield Spot(ACROSS_PRICE + price + 0.1 * abs(at + FLAG_HEIGHT / 2 - middle), Rect(band.x, at, size, FLAG_HEIGHT), upright=False)
+            band = Rect(ax - FLAG_HEIGHT / 2, low, FLAG_HEIGHT, high - low)
+            if high - low >= size:
+                blocks = [(room.y - CLEAR - size, room.bottom + CLEAR) for room in crowd.around(number, piece, band)]
+                for at in _free(low + 0.3, high - 0.3 - size, blocks):
+                    yield Spot(UPRIGHT_PRICE + 0.1 * abs(at + size / 2 - middle), Rect(band.x, at, FLAG_HEIGHT, size), upright=True)
+
+
+def _free(low: float, high: float, blocks: list[tuple[float, float]]) -> Iterator[float]:
+    """Free positions between two ends: the middle of each free stretch, both its ends, and the middle of all if it is free."""
+    if high < low:
+        return
+    middle = (low + high) / 2
+    at = low
+    for start, end in sorted(blocks):
+        if start > at:
+            yield from _stretch(at, min(start, high), middle)
+        at = max(at, end)
+        if at > high:
+            return
+    yield from _stretch(at, high, middle)
+
+
+def _stretch(low: float, high: float, middle: float) -> Iterator[float]:
+    if high < low:
+        return
+    if low <= middle <= high:
+        yield middle
+    yield low
+    if high > low:
+        yield high
+        yield (low + high) / 2

@@ -1,0 +1,239 @@
+"""One sheet: placement, heights, tracks, labels and flags brought together until everything fits."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+from buildsheet.circuit import Circuit, Terminal
+from buildsheet.packet.diagram import flags as flagging
+from buildsheet.packet.diagram.forms import L, R
+from buildsheet.packet.diagram.labels import Label, label, least_width
+from buildsheet.packet.diagram.layout import End, Placement
+from buildsheet.packet.diagram.model import (
+    FLAG_LONG, FLAG_SHORT, LEAST_GAP, RING, TERMINAL_TEXT, DoesNotFit, Flag, Point, Rect, Ring, simplified,
+)  # fmt: skip
+from buildsheet.packet.diagram.route import Channel, Clash, channels, places, spread
+from buildsheet.packet.diagram.shapes import BOTTOM, TOP
+from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, Stack, Stacker
+from buildsheet.packet.diagram.symbols import Symbol
+from buildsheet.packet.fonts import text_width
+
+BAR_HEIGHT = 8.0
+STUD_DOWN = 2.4  # from the bar's upper edge to the middle of a stud
+OVERHANG = 2.4  # a label may reach so far past its box: the first track is further off
+FOOT_WIDTH = 13.0
+EASES = (1.0, 0.5, 0.0)
+CLASHES, WIDENINGS = 8, 5
+
+
+@dataclass
+class Sheet:
+    """A sheet that has been laid out, ready to be drawn."""
+
+    placement: Placement
+    stack: Stack
+    width: float
+    height: float
+    bar_top: float
+    boxes: dict[str, Rect] = field(default_factory=dict)
+    wires: dict[int, tuple[Point, ...]] = field(default_factory=dict)
+    rings: list[Ring] = field(default_factory=list)
+    labels: dict[str, tuple[Label, float]] = field(default_factory=dict)  # with the left edge
+    flags: list[Flag] = field(default_factory=list)
+    studs: list[tuple[str, str, float]] = field(default_factory=list)  # bar, stud, x
+
+
+def lay_out(
+    circuit: Circuit, symbols: Mapping[str, Symbol], width: float, height: float, notes: Mapping[str, str]
+) -> Sheet:
+    """A circuit on a sheet of `width` by `height` mm. Raises DoesNotFit."""
+    bar_top = height - BAR_HEIGHT - 0.3 if any(d.kind == "earth-bar" for d in circuit.devices.values()) else height
+    placement = Placement(circuit, symbols, bar_top - 8)
+    placement.improve()
+    problem = DoesNotFit("nothing tried")
+    for ease in EASES:
+        try:
+            return _fit(placement, width, height, bar_top, ease, notes)
+        except DoesNotFit as error:
+            problem = error
+    raise problem
+
+
+def _fit(p: Placement, width: float, height: float, bar_top: float, ease: float, notes: Mapping[str, str]) -> Sheet:
+    columns = _column_widths(p, width)
+    labels = {
+        code: label(p.circuit.devices[code], (columns[p.column[code]] if code in p.column else 22.0) + OVERHANG, notes.get(code, ""))
+        for code in p.forms
+    }
+    heights = {code: made.height for code, made in labels.items()}
+    stack, gaps = _settle(p, heights, bar_top, ease)
+    for _ in range(WIDENINGS):
+        edges, widths = spread(gaps, columns, width)
+        sheet = Sheet(p, stack, width, height, bar_top)
+        _boxes(sheet, edges, columns)
+        _wires(sheet, gaps, edges, widths)
+        _rings(sheet)
+        _labels(sheet, labels, notes)
+        sizes = {wire.number: flag_width(wire.number, wire.colour) for wire in p.circuit.wires}
+        sheet.flags, failed = flagging.place(
+            sheet.wires, {number: sizes[number] for number in sheet.wires}, _fixed(sheet), width, bar_top
+        )
+        if not failed:
+            return sheet
+        for gap in _gaps_of(p, failed):
+            gaps[gap].extra += 4.0
+    raise DoesNotFit(f"no room for the flags of wires {failed}")
+
+
+def flag_width(number: int, colour: str) -> float:
+    """Width of a wire's flag: 11 mm, 14 with a long code, more only for a number of many figures."""
+    least = FLAG_SHORT if len(colour) <= 2 else FLAG_LONG
+    return max(least, text_width(str(number), TERMINAL_TEXT, "bold") + text_width(colour, TERMINAL_TEXT, "semibold") + 3.0)
+
+
+def _column_widths(p: Placement, width: float) -> list[float]:
+    least, natural = [], []
+    for items in p.columns:
+        codes = [item for item in items if isinstance(item, str)]
+        needs = [max(p.shapes[code].least_width, least_width(p.circuit.devices[code]) - OVERHANG) for code in codes]
+        least.append(max(needs, default=2.0))
+        whole = [label(p.circuit.devices[code]).width - OVERHANG for code in codes[1:]]
+        natural.append(min(max([least[-1], *whole]), max(least[-1], 28.0)))
+    tall = [p._tall(items) for items in p.columns]
+    at = {column: p.heights(column) for column in range(len(p.columns))}
+    gaps = 0.0
+    for gap in range(1, len(p.columns)):
+        bent = sum(abs(abs(a) - abs(b)) > 1 for a, b in p.chords(gap, at))
+        gaps += LEAST_GAP + max(0, bent - 3) * 2.0
+    slack = width - sum(least) - gaps - 8
+    for column in sorted(range(len(tall)), key=lambda c: -tall[c]):
+        more = min(natural[column] - least[column], max(slack, 0.0))
+        least[column] += more
+        slack -= more
+    return least
+
+
+def _settle(p: Placement, heights: Mapping[str, float], bar_top: float, ease: float) -> tuple[Stack, list[Channel]]:
+    apart: tuple[tuple[int, End, int, End], ...] = ()
+    estimate = Stacker(p, heights, bar_top, ease).build()
+    for _ in range(CLASHES):
+        stack = Stacker(p, heights, bar_top, ease, estimate, apart).build()
+        try:
+            return stack, channels(p, stack, bar_top + STUD_DOWN)
+        except Clash as clash:
+            apart += tuple(_ends(p, stack, u, v) for u, v in clash.pairs)
+    raise DoesNotFit("two wires meet head on and cannot be moved apart")
+
+
+def _ends(p: Placement, stack: Stack, u: object, v: object) -> tuple[int, End, int, End]:
+    raise DoesNotFit("two wires meet head on")
+
+
+def _gaps_of(p: Placement, failed: list[int]) -> set[int]:
+    found: set[int] = set()
+    for wire, a, b in p.runs:
+        if wire.number in failed:
+            low, high = sorted((p.gap(a), p.gap(b)))
+            found |= set(range(low, high + 1))
+    for wire, end in p.drops:
+        if wire.number in failed and end[0] not in p.feet:
+            found.add(p.gap(end))
+    return found
+
+
+def _boxes(sheet: Sheet, edges: list[float], columns: list[float]) -> None:
+    p, stack = sheet.placement, sheet.stack
+    for code, column in p.column.items():
+        top = stack.tops[code]
+        sheet.boxes[code] = Rect(edges[column], top, columns[column], stack.bottoms[code] - top)
+    for code, column in stack.feet.items():
+        x = edges[column] + (columns[column] - FOOT_WIDTH) / 2 if columns[column] < FOOT_WIDTH else edges[column]
+        sheet.boxes[code] = Rect(x, sheet.bar_top - FOOT_DROP - FOOT_BOX, FOOT_WIDTH, FOOT_BOX)
+
+
+def _wires(sheet: Sheet, gaps: list[Channel], edges: list[float], widths: list[float]) -> None:
+    p, stack = sheet.placement, sheet.stack
+    at: dict[tuple[int, int], float] = {}
+    for gap, channel in enumerate(gaps):
+        end = edges[gap] if gap < len(edges) else sheet.width
+        for track, x in zip(channel.tracks, places(channel, end - widths[gap], end), strict=True):
+            at[track.run, gap] = x
+    for run, (wire, a, b) in enumerate(p.runs):
+        low, high = (a, b) if p.gap(a) <= p.gap(b) else (b, a)
+        points = [(_edge(sheet, low), stack.landing[wire.number, low])]
+        for gap in range(p.gap(low), p.gap(high) + 1):
+            y = stack.lanes[run, gap] if gap < p.gap(high) else stack.landing[wire.number, high]
+            if (run, gap) in at:
+                points += [(at[run, gap], points[-1][1]), (at[run, gap], y)]
+            else:
+                points.append((points[-1][0], y) if abs(points[-1][1] - y) < 0.02 else (points[-1][0], points[-1][1]))
+        points.append((_edge(sheet, high), stack.landing[wire.number, high]))
+        sheet.wires[wire.number] = _level(points if low == a else points[::-1])
+    stud = sheet.bar_top + STUD_DOWN
+    for i, (wire, end) in enumerate(p.drops):
+        if end[0] in p.feet:
+            box = sheet.boxes[end[0]]
+            x = box.x + box.width / 2
+            points = [(x, box.bottom), (x, stud)]
+        else:
+            x, y = at[-1 - i, p.gap(end)], stack.landing[wire.number, end]
+            points = [(_edge(sheet, end), y), (x, y), (x, stud)]
+        bar = wire.a if wire.a.device in p.bars else wire.b
+        sheet.studs.append((bar.device, bar.name, x))
+        sheet.wires[wire.number] = _level(points[::-1] if bar == wire.a else points)
+
+
+def _edge(sheet: Sheet, end: End) -> float:
+    box = sheet.boxes[end[0]]
+    return box.x if sheet.placement.side[end] == L else box.right
+
+
+def _level(points: list[Point]) -> tuple[Point, ...]:
+    """Points with exactly level and upright pieces: each height is taken from the point before where they agree."""
+    made = [points[0]]
+    for x, y in points[1:]:
+        bx, by = made[-1]
+        made.append((bx if abs(x - bx) < 0.02 else x, by if abs(y - by) < 0.02 else y))
+    return simplified(made)
+
+
+def _rings(sheet: Sheet) -> None:
+    p, stack = sheet.placement, sheet.stack
+    for code in p.column:
+        for name, port in stack.shapes[code].ports.items():
+            x, y = _edge(sheet, (code, name)), stack.rows[code, port.row]
+            top, bottom = y + port.landings[0], y + port.landings[-1]
+            sheet.rings.append(Ring(Terminal(code, name), Rect(x - RING, top - RING, 2 * RING, bottom - top + 2 * RING)))
+    for code in stack.feet:
+        box = sheet.boxes[code]
+        name = p.circuit.devices[code].terminals[0]
+        sheet.rings.append(Ring(Terminal(code, name), Rect(box.x + box.width / 2 - RING, box.bottom - RING, 2 * RING, 2 * RING)))
+    for bar, name, x in sheet.studs:
+        sheet.rings.append(Ring(Terminal(bar, name), Rect(x - RING, sheet.bar_top + STUD_DOWN - RING, 2 * RING, 2 * RING)))
+
+
+def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str]) -> None:
+    """Each label on two lines where that is free, left with its box or, failing that, right with it; else broken."""
+    pieces = [room for _, _, room in flagging.Crowd((), sheet.wires, 0, 0).pieces]
+    taken = [*sheet.boxes.values(), *pieces]
+    placed = {code: broken[code].room(sheet.boxes[code].x, sheet.boxes[code].y) for code in broken}
+    for code, made in broken.items():
+        box = sheet.boxes[code]
+        whole = label(sheet.placement.circuit.devices[code], None, notes.get(code, ""))
+        sheet.labels[code] = (made, box.x)
+        if whole.names == made.names and whole.ratings == made.ratings:
+            continue
+        for x in (box.x, max(0.0, min(box.x, sheet.width - whole.width)), box.right - whole.width):
+            room = whole.room(x, box.y)
+            others = [other for one, other in placed.items() if one != code]
+            if x >= 0 and room.right <= sheet.width and not any(room.overlaps(thing, 0.6) for thing in (*taken, *others)):
+                sheet.labels[code], placed[code] = (whole, x), room
+                break
+
+
+def _fixed(sheet: Sheet) -> list[Rect]:
+    rooms = [made.room(x, sheet.boxes[code].y) for code, (made, x) in sheet.labels.items()]
+    frame = [Rect(0, sheet.bar_top - 0.6, sheet.width, 12)]
+    return [*sheet.boxes.values(), *rooms, *(ring.room for ring in sheet.rings), *frame]
+
+
+__all__ = ["BOTTOM", "TOP", "Callable", "R", "Sheet", "lay_out"]

@@ -1,0 +1,197 @@
+"""The commands as their users meet them: what is printed, which exit code, which files."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from buildsheet.cli import main
+
+ROOT = Path(__file__).resolve().parents[2]
+SANDER = ROOT / "projects/strip-sander/strip-sander.yaml"
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(main, [str(argument) for argument in arguments])
+
+
+@pytest.fixture
+def sander(tmp_path: Path) -> Path:
+    return Path(shutil.copy(SANDER, tmp_path))
+
+
+def stopped(path: Path) -> Path:
+    """The sander with a stop in it."""
+    path.write_text(path.read_text(encoding="utf-8").replace("  overload: {by: relay}\n", ""), encoding="utf-8")
+    return path
+
+
+def test_check_says_the_state_in_one_line_and_keeps_to_a_screen() -> None:
+    ran = run("check", SANDER)
+    lines = ran.output.splitlines()
+    assert ran.exit_code == 0
+    assert lines[0].startswith("Strip sander SS-01: for building.")
+    assert len(lines) <= 40
+    assert max(len(line) for line in lines) <= 100
+
+
+def test_check_all_says_everything() -> None:
+    short, full = run("check", SANDER).output, run("check", SANDER, "--all").output
+    assert len(full) > len(short)
+    assert "IEC 60204-1" not in short.splitlines()[0]
+    assert "two drive makers' manuals" in full
+
+
+def test_check_exits_1_with_a_stop_and_names_it_first(sander: Path) -> None:
+    ran = run("check", stopped(sander))
+    assert ran.exit_code == 1
+    assert ran.output.splitlines()[1].startswith("STOP")
+
+
+@pytest.mark.parametrize("text", ["", "- 1\n", "buildsheet: 1\nmotr: {}\n", "[" * 100_000, "buildsheet: 1\nsite: {ambient: 35,5 degC}\n"])
+def test_a_file_that_is_no_project_ends_in_a_message_and_exit_2(tmp_path: Path, text: str) -> None:
+    file = tmp_path / "broken.yaml"
+    file.write_text(text, encoding="utf-8")
+    for command in ("check", "packet"):
+        ran = run(command, file)
+        assert ran.exit_code == 2
+        assert ran.output.startswith("broken.yaml:")
+        assert "Traceback" not in ran.output
+        assert ran.exception is None or isinstance(ran.exception, SystemExit)
+
+
+def test_a_file_that_is_not_there_ends_in_a_message() -> None:
+    ran = run("check", "nowhere.yaml")
+    assert ran.exit_code == 2
+    assert "nowhere.yaml" in ran.output
+
+
+# The public face of `check --json`, as the README gives it.
+KEYS = {
+    "": {"format", "state", "findings", "results", "places", "wires"},
+    "findings": {"id", "grade", "signal", "where", "found", "why", "do", "source", "accepted"},
+    "results": {"id", "label", "symbol", "value", "unit", "shown", "parent", "source"},
+    "places": {"id", "kind", "code", "needs", "part", "verdict", "margin", "buy", "cost"},
+    "wires": {"number", "from", "to", "size", "colour", "length", "role", "protected_by"},
+}
+NEED_KEYS = {"rating", "op", "value", "unit", "result"}
+VERDICTS = {"fits", "fits with a condition", "does not fit", "not known", "to buy"}
+
+
+def test_check_json_has_the_documented_shape() -> None:
+    made = json.loads(run("check", SANDER, "--json").output)
+    assert set(made) == KEYS[""]
+    for group in ("findings", "results", "places", "wires"):
+        assert made[group], group
+        for entry in made[group]:
+            assert set(entry) - {"why"} == KEYS[group] - {"why"}
+    for place in made["places"]:
+        assert place["verdict"] in VERDICTS
+        for need in place["needs"]:
+            assert set(need) == NEED_KEYS
+
+
+def test_the_readme_names_every_key_of_the_json() -> None:
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    for keys in (*KEYS.values(), NEED_KEYS):
+        for key in keys:
+            assert f"`{key}`" in readme, key
+
+
+def test_every_number_in_the_json_has_a_parent() -> None:
+    results = json.loads(run("check", SANDER, "--json").output)["results"]
+    ids = {result["id"] for result in results}
+    for result in results:
+        parent = result["parent"]
+        assert len(parent) >= 1
+        if "formula" in parent:
+            assert parent["inputs"]
+            assert set(parent["inputs"]) <= ids | {"load.P"}, result["id"]
+        elif "input" in parent:
+            line = SANDER.read_text(encoding="utf-8").splitlines()[parent["input"]["line"] - 1]
+            number = parent["input"]["text"].split()[0]
+            assert line[parent["input"]["column"] - 1 :].startswith(number), (result["id"], line)
+        else:
+            assert "table" in parent or "absent" in parent
+
+
+def test_an_unknown_value_is_null_with_a_reason(tmp_path: Path) -> None:
+    file = tmp_path / "m.yaml"
+    file.write_text("buildsheet: 1\nmotor: {kind: magnet-dc, plate: '90 V, 5 A, 1725 rpm, 0.5 hp'}\n", encoding="utf-8")
+    results = json.loads(run("check", file, "--json").output)["results"]
+    unknown = [result for result in results if result["value"] is None]
+    assert unknown
+    assert all(result["why"] for result in unknown)
+
+
+def test_packet_writes_four_files_and_prints_the_pdf_last(sander: Path) -> None:
+    ran = run("packet", sander)
+    folder = sander.parent / "packet"
+    names = {path.name for path in folder.iterdir()}
+    assert ran.exit_code == 0
+    assert names == {"strip-sander.pdf", "strip-sander.html", "strip-sander-parts.csv", "strip-sander-wires.csv"}
+    assert ran.output.splitlines()[-1] == str(folder / "strip-sander.pdf")
+    assert (folder / "strip-sander.pdf").read_bytes().startswith(b"%PDF-")
+
+
+def test_a_stop_withholds_and_takes_stale_files_away(sander: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    assert run("packet", sander, "--out", out).exit_code == 0
+    ran = run("packet", stopped(sander), "--out", out)
+    assert ran.exit_code == 1
+    assert {path.name for path in out.iterdir()} == {"strip-sander.pdf", "strip-sander.html"}
+    page = (out / "strip-sander.html").read_text(encoding="utf-8")
+    for slug in ("diagram", "wires", "steps", "checks", "power", "labels"):
+        assert f'id="sheet-{slug}"' not in page
+    assert "buying list is withheld" in page
+    assert json.loads(run("check", sander, "--json").output)["wires"] == []
+
+
+def test_formula_lists_finds_and_works() -> None:
+    assert "belt_ratio" in run("formula").output
+    assert "least_fuse_rating" in run("formula", "fuse").output
+    worked = run("formula", "belt_ratio", "d_1=1 1/2 in", "d_2=6 in")
+    assert worked.exit_code == 0
+    assert "4.00" in worked.output
+    made = json.loads(run("formula", "gauge_area", "n=10", "--json").output)
+    assert set(made[0]) == {"id", "equation", "arguments", "unit", "source", "limits", "value"}
+    assert made[0]["value"] == pytest.approx(5.261e-6, rel=1e-3)  # ASTM B258: 10 AWG is 5.261 mm²
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (["belt_ratoi", "d_1=1 in"], "belt_ratio"),
+        (["belt_ratio", "d_1=7,5 mm", "d_2=1 m"], "decimal point"),
+        (["belt_ratio", "d_1=40 V", "d_2=1 m"], "length"),
+        (["belt_ratio", "d_1=40 mm"], "also needs d_2"),
+        (["belt_ratio", "x=40 mm"], "write one of d_1, d_2"),
+        (["belt_ratio", "d_1=40 mm", "d_2=90 m"], "must be at most"),
+    ],
+)
+def test_formula_refuses_in_one_line(arguments: list[str], says: str) -> None:
+    ran = run("formula", *arguments)
+    assert ran.exit_code == 2
+    assert says in ran.output
+
+
+def test_table_lists_prints_and_names_near_rows() -> None:
+    assert "awg_copper" in run("table").output
+    assert "3.14" in run("table", "awg_copper", "14 AWG").output
+    wrong = run("table", "awg_copper", "13 AWG")
+    assert wrong.exit_code == 2
+    assert "14 AWG" in wrong.output
+    made = json.loads(run("table", "awg_copper", "14 AWG", "--json").output)
+    assert set(made) == {"id", "title", "source", "columns", "rows"}
+    assert list(made["rows"]) == ["14 AWG"]
+
+
+def test_schema_describes_every_key_and_takes_the_demo() -> None:
+    schema = json.loads(run("schema").output)
+    assert "motor" in schema["properties"]
+    for name, model in schema["$defs"].items():
+        for part in [model, *model.get("anyOf", [])]:
+            for key, field in part.get("properties", {}).items():
+                assert field.get("description"), f"{name}.{key} has no description"
