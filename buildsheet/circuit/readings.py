@@ -8,7 +8,6 @@ from buildsheet.circuit.contraction import contract, reached
 from buildsheet.circuit.netlist import Circuit, Electronics, Positions, Resistance, Terminal
 
 ReadingKind = Literal["near zero", "value", "open", "record"]
-NEAR_ZERO = 0.5  # ohm: leads and contacts
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,15 +29,16 @@ def expected(
     positions: Positions,
     *,
     off: frozenset[str] = frozenset(),
+    joined: float = 0.5,
 ) -> Reading:
     """The reading between two terminals, with the wires of the devices in `off` taken off those devices.
 
-    "record" where electronics lie in a path, for then no figure can be foretold.
+    `joined` is the most ohms that leads and contacts add. "record" where electronics lie in a path, for then no figure can be foretold.
     """
     at = {**circuit.rest, **positions}
     nodes = contract(circuit, at, off=off)
     if nodes.same(red, black):
-        return Reading(red, black, at, "near zero", 0.0, NEAR_ZERO)
+        return Reading(red, black, at, "near zero", 0.0, joined)
     edges = [
         (
             nodes.of(Terminal(device.code, part.a)),
@@ -130,4 +130,4 @@ def span(readings: tuple[Reading, ...]) -> tuple[float, float]:
     return min(r.low for r in readings), max(r.high for r in readings)
 
 
-__all__ = ["NEAR_ZERO", "Reading", "ReadingKind", "expected", "span"]
+__all__ = ["Reading", "ReadingKind", "expected", "span"]

@@ -4,15 +4,14 @@ from buildsheet.circuit import Contact, Device, Fuse, Resistance
 from buildsheet.circuit.builder import Board, Feed
 
 SET = frozenset({"set"})
-HEATER_LOW, HEATER_HIGH = 0.01, 0.5  # ohm; bimetal heaters of this size, common practice, no source
 
 
-def add_overload(board: Board, texts: dict[str, str]) -> None:
+def add_overload(board: Board, heater: tuple[float, float], texts: dict[str, str]) -> None:
     """The overload relay: heater in the armature lead, trip contact in the chain of the no-volt release."""
     board.add(
         Device(
             "F3", "overload", "Motor overload", texts["F3"], ("1", "2", "95", "96"),
-            (Resistance("1", "2", HEATER_LOW, HEATER_HIGH), Contact("95", "96", SET)), positions=("set", "tripped"), place="box", column=5,
+            (Resistance("1", "2", *heater), Contact("95", "96", SET)), positions=("set", "tripped"), place="box", column=5,
         )
     )  # fmt: skip
 
@@ -65,7 +64,7 @@ def wire_motor(
     board.wire(404, minus, "M1:A2", "armature", "motor")
 
 
-def wire_fan(board: Board, feed: Feed, texts: dict[str, str]) -> None:
+def wire_fan(board: Board, feed: Feed, winding: tuple[float, float], texts: dict[str, str]) -> None:
     """A fan beside the drive, fed with it."""
     board.add(
         Device(
@@ -74,7 +73,7 @@ def wire_fan(board: Board, feed: Feed, texts: dict[str, str]) -> None:
             "Fan",
             texts["M2"],
             ("1", "2"),
-            (Resistance("1", "2", 50.0, 5000.0),),
+            (Resistance("1", "2", *winding),),
             place="box",
             column=4,
         )

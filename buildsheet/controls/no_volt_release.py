@@ -7,16 +7,17 @@ from buildsheet.circuit.builder import Board, Feed
 from buildsheet.circuit.netlist import Terminal
 
 IN, FREE, PRESSED = frozenset({"in"}), frozenset({"free"}), frozenset({"pressed"})
-COIL_LOW, COIL_HIGH = 100.0, 2000.0  # ohm; contactor coils of this size, common practice, no source
 
 
-def wire_no_volt_release(board: Board, feed: Feed, *, overload: bool, texts: dict[str, str]) -> Feed:
-    """The contactor and its chain. The chain is fed behind the line fuse; hands on the contactor's outgoing poles."""
+def wire_no_volt_release(
+    board: Board, feed: Feed, *, overload: bool, coil: tuple[float, float], texts: dict[str, str]
+) -> Feed:
+    """The contactor, whose coil reads `coil` ohms, and its chain. The chain is fed behind the line fuse; hands on the contactor's outgoing poles."""
     line, neutral = feed
     board.add(
         Device(
             "Q2", "contactor", "No-volt release", texts["Q2"], ("1", "2", "3", "4", "13", "14", "A1", "A2"),
-            (Contact("1", "2", IN), Contact("3", "4", IN), Contact("13", "14", IN), Resistance("A1", "A2", COIL_LOW, COIL_HIGH)),
+            (Contact("1", "2", IN), Contact("3", "4", IN), Contact("13", "14", IN), Resistance("A1", "A2", *coil)),
             positions=("out", "in"), coil=("A1", "A2"), place="box", column=3,
         )
     )  # fmt: skip

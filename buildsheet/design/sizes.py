@@ -312,7 +312,9 @@ def _size(
     if not gauge:
         why = table.why or "no size"
         nothing = unknown(f"{role}.A", WIRE_AREA, why, f"cross-section of the {role} wires")
-        return WireSize(role, "", table, place, nothing, unknown(f"{role}.r", OHM_PER_METRE, why), guard, need)
+        return WireSize(
+            role, "", table, place, nothing, unknown(f"{role}.r", OHM_PER_METRE, why), guard, need
+        )
     area = sheet.pick(f"{role}.A", wire, "area", f"cross-section of the {role} wires", key=gauge)
     resistance = sheet.pick(f"{role}.r", wire, "resistance", f"resistance of the {role} wires", key=gauge)
     return WireSize(role, gauge, table, place, area, resistance, guard, need)

@@ -7,14 +7,13 @@ from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import wire_no_volt_release
 from buildsheet.design.design import Design, Sizes, WireSize
 from buildsheet.design.sizes import gauge_of
+from buildsheet.reference import table
 from buildsheet.sizing.places import Seat
 from buildsheet.units import spell
 from buildsheet.ways.phase_drive import wire_drive
 from buildsheet.worksheet import Input, Value
 
 LENGTHS = {"cord": "cord", "motor": "motor", "panel": "panel"}
-METER_SPREAD = 10.0  # a brush touching one bar more or less: an ohmmeter on a brushed armature scatters up to this factor
-POT_TOLERANCE = 0.1
 
 
 def wire(design: Design) -> Circuit | None:
@@ -32,22 +31,26 @@ def wire(design: Design) -> Circuit | None:
         texts=texts,
     )
     if overload:
-        add_overload(board, texts)
-    behind = wire_no_volt_release(board, feed, overload=overload, texts=texts)
+        add_overload(board, _usual("heater of an overload relay"), texts)
+    behind = wire_no_volt_release(
+        board, feed, overload=overload, coil=_usual("coil of a contactor"), texts=texts
+    )
     power = design.project.power
     pot = power.potentiometer if power else None
-    ohms = (
-        (float(pot) * (1 - POT_TOLERANCE), float(pot) * (1 + POT_TOLERANCE))
-        if pot is not None and pot.known
-        else (0.0, 0.0)
-    )
+    low, high = _spread("potentiometer")
+    ohms = float(pot) if pot is not None and pot.known else 0.0
     plus, minus = wire_drive(
-        board, behind, potentiometer=ohms, live=bool(power and power.live_controls), texts=texts
+        board,
+        behind,
+        potentiometer=(low * ohms, high * ohms),
+        end=_spread("end of a potentiometer")[1] * ohms,
+        live=bool(power and power.live_controls),
+        texts=texts,
     )
     wire_motor(board, plus=plus, minus=minus, armature=_armature(design), fuse_rating=float(sizes.motor_fuse),
                fuse_interrupts=_interrupts(design, "motor-fuse"), overload=overload, texts=texts)  # fmt: skip
     if design.project.controls and design.project.controls.fan:
-        wire_fan(board, behind, texts)
+        wire_fan(board, behind, _usual("small fan"), texts)
     _bonds(board, texts)
     return board.circuit(
         float(sizes.fault_at_fuse), float(design.project.supply.breaker) if design.project.supply else 0.0
@@ -137,10 +140,23 @@ def _interrupts(design: Design, place_id: str) -> float | None:
     return float(seat.part.breaking) if seat.part.breaking.known else None
 
 
+def _usual(part: str) -> tuple[float, float]:
+    """Ohms that a meter shows on a good part, by custom."""
+    cells = table("usual_ohms")
+    return cells.cell(part, "low").si, cells.cell(part, "high").si
+
+
+def _spread(part: str) -> tuple[float, float]:
+    """How far a good part may read from its value, as factors."""
+    cells = table("meter_spread")
+    return cells.cell(part, "low").si, cells.cell(part, "high").si
+
+
 def _armature(design: Design) -> tuple[float, float]:
     motor = design.sheet.values.get("motor.R_a")
     ohms = float(motor) if motor is not None and motor.known else 1.0
-    return 0.5 * ohms, METER_SPREAD * ohms
+    low, high = _spread("brushed armature")
+    return low * ohms, high * ohms
 
 
 def _spell(value: Value) -> str:

@@ -38,9 +38,9 @@ def region_names() -> tuple[str, ...]:
 @cache
 def region(name: str) -> Region:
     """The region with this name. Raises LookupError."""
-    path = files("buildsheet.reference") / "regions" / f"{name}.toml"
-    if not path.is_file():
+    if name not in region_names():
         raise LookupError(f'no region "{name}"; there are {", ".join(region_names())}')
+    path = files("buildsheet.reference") / "regions" / f"{name}.toml"
     raw = tomllib.loads(path.read_text(encoding="utf-8"))
     return Region(
         id=name,

@@ -124,10 +124,10 @@ def table_ids() -> tuple[str, ...]:
 @cache
 def table(id: str) -> Table:
     """The table with this id. Raises LookupError for an id that is not there, ValueError for a faulty file."""
-    path = files("buildsheet.reference") / "tables" / f"{id}.toml"
-    if not path.is_file():
+    if id not in table_ids():
         near = get_close_matches(id, table_ids(), n=3, cutoff=0.3)
         raise LookupError(f'no table "{id}"' + (f"; perhaps {', '.join(near)}" if near else ""))
+    path = files("buildsheet.reference") / "tables" / f"{id}.toml"
     return parse(id, path.read_text(encoding="utf-8"))
 
 
@@ -140,15 +140,13 @@ def parse(id: str, text: str) -> Table:
             raise ValueError(f"id {raw['id']}, lookups {raw['lookups']}")
         key, *others = columns
         rows = {name: {key: name, **_row(id, name, others, cells)} for name, cells in raw["rows"].items()}
-        source = raw["source"]
+        title, source = raw["title"], raw["source"]
         citation = Citation(
             source["work"], source.get("at", ""), source.get("edition", ""), source["read_from"]
         )
     except (KeyError, QuantityError) as error:
         raise ValueError(f"table {id}: {error}") from error
-    return Table(
-        id, raw["title"], citation, tuple(raw["lookups"]), source.get("conditions", ""), columns, rows
-    )
+    return Table(id, title, citation, tuple(raw["lookups"]), source.get("conditions", ""), columns, rows)
 
 
 def _row(id: str, name: str, columns: list[str], cells: list[str]) -> dict[str, str]:

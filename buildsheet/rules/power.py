@@ -77,7 +77,7 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             )
             yield Finding("live-controls-wet", "stop", "DANGER", Said.of(found), "Water or a worn cable puts line voltage on the hand or foot.",
                           "Use a drive with galvanic separation, or move the machine indoors.", DRIVE_MANUALS, ("S4", "T1"), electric=True, key="power.separation")  # fmt: skip
-        yield Finding("live-controls", "note", "DANGER", Said.of("The speed knob and its three wires are at line voltage."),
+        yield Finding("live-controls", "note", "DANGER", Said.of("All from the plug to the motor is at line voltage, the speed knob's three wires too."),
                       "The drive does not separate them from the line. Touching one with the plug in can kill, also with the knob at zero.",
                       "Use wire for 600 V, sleeve every lug, a plastic shaft, and never join any of them to ground.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
     worst = max((p for p in design.points if p.current.known), key=lambda p: float(p.current), default=None)

@@ -76,7 +76,13 @@ class PhaseControlledDrive(Given):
 
 
 def wire_drive(
-    board: Board, feed: Feed, *, potentiometer: tuple[float, float], live: bool, texts: dict[str, str]
+    board: Board,
+    feed: Feed,
+    *,
+    potentiometer: tuple[float, float],
+    end: float,
+    live: bool,
+    texts: dict[str, str],
 ) -> tuple[str, str]:
     """The drive and its speed potentiometer, wires 301, 302 and 501 to 503; hands on the output terminals."""
     board.add(
@@ -90,8 +96,8 @@ def wire_drive(
         Device(
             "S4", "potentiometer", "Speed knob", texts["S4"], ("1", "2", "3"),
             (
-                Resistance("1", "2", 0.0, 0.01 * high, "slow"), Resistance("2", "3", low, high, "slow"),
-                Resistance("1", "2", low, high, "fast"), Resistance("2", "3", 0.0, 0.01 * high, "fast"),
+                Resistance("1", "2", 0.0, end, "slow"), Resistance("2", "3", low, high, "slow"),
+                Resistance("1", "2", low, high, "fast"), Resistance("2", "3", 0.0, end, "fast"),
             ),
             positions=("slow", "fast"), place="panel", column=5, touched=live,
         )

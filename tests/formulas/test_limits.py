@@ -38,11 +38,12 @@ def test_above_the_highest_is_refused(name: str, argument: str) -> None:
 def test_the_limits_themselves_are_inside(name: str, argument: str) -> None:
     """At the limit the formula answers, or says that these numbers together have no result; it does not blame the limit."""
     one = FORMULAS[name]
-    answered = 0
+    refusals = []
     for limit in one.limits[argument]:
         try:
             one(**{**example(one), argument: limit})
-            answered += 1
         except OutsideLimits as refusal:
-            assert "must be" not in str(refusal)
-    assert answered > 0
+            refusals.append(str(refusal))
+
+    assert len(refusals) < 2
+    assert not any("must be" in words for words in refusals)

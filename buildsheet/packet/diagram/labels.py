@@ -35,6 +35,7 @@ class Label:
     def width(self) -> float:
         return max(
             self.first_width + (SPARK if self.touched else 0.0),
+            0.0,
             *(text_width(words, NAME_TEXT, "semibold") for words in self.names[1:]),
             *(text_width(words, RATING_TEXT) for words in self.ratings),
         )

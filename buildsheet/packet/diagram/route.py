@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from buildsheet.packet.diagram.forms import L, R
-from buildsheet.packet.diagram.layout import End, Placement
+from buildsheet.packet.diagram.layout import Placement
 from buildsheet.packet.diagram.model import LEAST_GAP, TRACK, TRACK_EDGE, DoesNotFit
-from buildsheet.packet.diagram.stack import NEAR, Stack
+from buildsheet.packet.diagram.stack import Meets, Stack
 
 CLOSE = 1.9  # two level pieces this near each other may not lie side by side
 WINDOW = 12.4  # a flag across a gap
@@ -25,6 +25,8 @@ class Track:
     left: tuple[float, ...]
     right: tuple[float, ...]
     foot: float | None = None
+    left_ends: tuple[Meets, ...] = ()
+    right_ends: tuple[Meets, ...] = ()
 
     @property
     def top(self) -> float:
@@ -69,7 +71,7 @@ class Channel:
 class Clash(ValueError):
     """Two ends at one height that would have to pass each other; they must be moved apart."""
 
-    def __init__(self, pairs: Sequence[tuple[Track, Track]]) -> None:
+    def __init__(self, pairs: Sequence[tuple[Meets, Meets]]) -> None:
         self.pairs = tuple(pairs)
         super().__init__(f"{len(pairs)} pairs of wires meet end to end")
 
@@ -79,7 +81,7 @@ def channels(placement: Placement, stack: Stack, foot: float) -> list[Channel]:
     made = [Channel() for _ in range(len(placement.columns) + 1)]
     for gap, track in _tracks(placement, stack, foot):
         (made[gap].level if track.level else made[gap].tracks).append(track)
-    clashes: list[tuple[Track, Track]] = []
+    clashes: list[tuple[Meets, Meets]] = []
     for channel in made:
         channel.tracks, bad = _ordered(channel.tracks)
         clashes += bad
@@ -97,18 +99,23 @@ def _tracks(p: Placement, stack: Stack, foot: float) -> list[tuple[int, Track]]:
         y_low, y_high = stack.landing[wire.number, low], stack.landing[wire.number, high]
         lanes = [stack.lanes[run, column] for column in p.passes(run)]
         heights = [y_low, *(y for lane in lanes for y in (lane, lane)), y_high]
+        columns = list(p.passes(run))
+        meets: list[Meets] = [(wire.number, low), *((run, c) for c in columns for _ in (0, 1)), (wire.number, high)]
         for i in range(len(lanes) + 1):
-            left: list[float] = []
-            right: list[float] = []
-            first, last = heights[2 * i], heights[2 * i + 1]
-            (left if i or p.side[low] == R else right).append(first)
-            (right if i < len(lanes) or p.side[high] == L else left).append(last)
-            found.append((p.gap(low) + i, Track(run, tuple(left), tuple(right))))
+            rims: dict[str, list[int]] = {L: [], R: []}
+            rims[L if i or p.side[low] == R else R].append(2 * i)
+            rims[R if i < len(lanes) or p.side[high] == L else L].append(2 * i + 1)
+            left, right = (tuple(heights[k] for k in rims[side]) for side in (L, R))
+            left_ends, right_ends = (tuple(meets[k] for k in rims[side]) for side in (L, R))
+            found.append((p.gap(low) + i, Track(run, left, right, None, left_ends, right_ends)))
     for i, (wire, end) in enumerate(p.drops):
         if end[0] not in p.feet:
             y = (stack.landing[wire.number, end],)
             side = p.side[end]
-            found.append((p.gap(end), Track(-1 - i, y if side == R else (), y if side == L else (), foot)))
+            meet: tuple[Meets, ...] = ((wire.number, end),)
+            left, right = (y, ()) if side == R else ((), y)
+            left_ends, right_ends = (meet, ()) if side == R else ((), meet)
+            found.append((p.gap(end), Track(-1 - i, left, right, foot, left_ends, right_ends)))
     return found
 
 
@@ -125,7 +132,7 @@ def _price(u: Track, v: Track) -> int:
     return price
 
 
-def _ordered(tracks: list[Track]) -> tuple[list[Track], list[tuple[Track, Track]]]:
+def _ordered(tracks: list[Track]) -> tuple[list[Track], list[tuple[Meets, Meets]]]:
     count = len(tracks)
     price = [[_price(u, v) if u is not v else 0 for v in tracks] for u in tracks]
     order: list[int] = []
@@ -139,9 +146,19 @@ def _ordered(tracks: list[Track]) -> tuple[list[Track], list[tuple[Track, Track]
         if order == before:
             break
     clashes = [
-        (tracks[u], tracks[v]) for n, u in enumerate(order) for v in order[n + 1 :] if price[u][v] >= HARD
+        pair for n, u in enumerate(order) for v in order[n + 1 :] if price[u][v] >= HARD for pair in _meeting(tracks[u], tracks[v])
     ]
     return [tracks[i] for i in order], clashes
+
+
+def _meeting(u: Track, v: Track) -> list[tuple[Meets, Meets]]:
+    """The ends that meet head on with u left of v, the upper one first."""
+    found = []
+    for y, end in zip(v.left, v.left_ends, strict=True):
+        for other, end_other in zip(u.right, u.right_ends, strict=True):
+            if abs(y - other) < CLOSE:
+                found.append((end, end_other) if y <= other else (end_other, end))
+    return found
 
 
 def _insert(order: list[int], i: int, price: list[list[int]]) -> None:
@@ -212,6 +229,3 @@ def places(channel: Channel, start: float, end: float) -> list[float]:
     for i, (left, right) in enumerate(zip(channel.from_left, channel.from_right, strict=True)):
         found.append(start + TRACK_EDGE + left if i < channel.split else end - TRACK_EDGE - right)
     return found
-
-
-__all__ = ["NEAR", "Channel", "Clash", "End", "Track", "channels", "places", "spread"]

@@ -1,19 +1,18 @@
 """One sheet: placement, heights, tracks, labels and flags brought together until everything fits."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.packet.diagram import flags as flagging
-from buildsheet.packet.diagram.forms import L, R
+from buildsheet.packet.diagram.forms import L
 from buildsheet.packet.diagram.labels import Label, label, least_width
 from buildsheet.packet.diagram.layout import End, Placement
 from buildsheet.packet.diagram.model import (
     FLAG_LONG, FLAG_SHORT, LEAST_GAP, RING, TERMINAL_TEXT, DoesNotFit, Flag, Point, Rect, Ring, simplified,
 )  # fmt: skip
 from buildsheet.packet.diagram.route import Channel, Clash, channels, places, spread
-from buildsheet.packet.diagram.shapes import BOTTOM, TOP
-from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, Stack, Stacker
+from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, Meets, Stack, Stacker
 from buildsheet.packet.diagram.symbols import Symbol
 from buildsheet.packet.fonts import text_width
 
@@ -113,19 +112,15 @@ def _column_widths(p: Placement, width: float) -> list[float]:
 
 
 def _settle(p: Placement, heights: Mapping[str, float], bar_top: float, ease: float) -> tuple[Stack, list[Channel]]:
-    apart: tuple[tuple[int, End, int, End], ...] = ()
+    apart: tuple[tuple[Meets, Meets], ...] = ()
     estimate = Stacker(p, heights, bar_top, ease).build()
     for _ in range(CLASHES):
         stack = Stacker(p, heights, bar_top, ease, estimate, apart).build()
         try:
             return stack, channels(p, stack, bar_top + STUD_DOWN)
         except Clash as clash:
-            apart += tuple(_ends(p, stack, u, v) for u, v in clash.pairs)
+            apart += clash.pairs
     raise DoesNotFit("two wires meet head on and cannot be moved apart")
-
-
-def _ends(p: Placement, stack: Stack, u: object, v: object) -> tuple[int, End, int, End]:
-    raise DoesNotFit("two wires meet head on")
 
 
 def _gaps_of(p: Placement, failed: list[int]) -> set[int]:
@@ -160,13 +155,13 @@ def _wires(sheet: Sheet, gaps: list[Channel], edges: list[float], widths: list[f
     for run, (wire, a, b) in enumerate(p.runs):
         low, high = (a, b) if p.gap(a) <= p.gap(b) else (b, a)
         points = [(_edge(sheet, low), stack.landing[wire.number, low])]
+        y = points[0][1]
         for gap in range(p.gap(low), p.gap(high) + 1):
-            y = stack.lanes[run, gap] if gap < p.gap(high) else stack.landing[wire.number, high]
             if (run, gap) in at:
-                points += [(at[run, gap], points[-1][1]), (at[run, gap], y)]
-            else:
-                points.append((points[-1][0], y) if abs(points[-1][1] - y) < 0.02 else (points[-1][0], points[-1][1]))
-        points.append((_edge(sheet, high), stack.landing[wire.number, high]))
+                points.append((at[run, gap], y))
+                y = stack.lanes[run, gap] if gap < p.gap(high) else stack.landing[wire.number, high]
+                points.append((at[run, gap], y))
+        points.append((_edge(sheet, high), y))
         sheet.wires[wire.number] = _level(points if low == a else points[::-1])
     stud = sheet.bar_top + STUD_DOWN
     for i, (wire, end) in enumerate(p.drops):
@@ -234,6 +229,3 @@ def _fixed(sheet: Sheet) -> list[Rect]:
     rooms = [made.room(x, sheet.boxes[code].y) for code, (made, x) in sheet.labels.items()]
     frame = [Rect(0, sheet.bar_top - 0.6, sheet.width, 12)]
     return [*sheet.boxes.values(), *rooms, *(ring.room for ring in sheet.rings), *frame]
-
-
-__all__ = ["BOTTOM", "TOP", "Callable", "R", "Sheet", "lay_out"]

@@ -16,6 +16,7 @@ BAR_AIR = 6.0  # between the lowest device and the bar
 LANE_BELOW, LANE_ABOVE, LANE_PITCH = 3.2, 2.6, 4.8  # lane under a box, lane over a label, lane to lane
 DEVICE_AIR = 2.6  # from a box to the label under it
 STRETCH, STRETCH_MORE = 1.35, 10.0  # a box may be so much taller than it need be, for the sake of level wires
+Meets = tuple[int, End] | tuple[int, int]  # an end of a wire (its number), or a run in a column it passes
 NEAR = 2.4  # ends nearer than this in height may not pass each other
 
 
@@ -77,7 +78,7 @@ class Stacker:
         floor: float,
         ease: float,
         before: Stack | None = None,
-        apart: tuple[tuple[int, End, int, End], ...] = (),
+        apart: tuple[tuple[Meets, Meets], ...] = (),
     ) -> None:
         self.p = placement
         self.labels = labels
@@ -95,9 +96,9 @@ class Stacker:
         self._columns()
         if not self.h.settle():
             raise DoesNotFit("the devices are taller than the sheet")
-        for a_wire, a_end, b_wire, b_end in self.apart:
-            a, a_off = self._end(a_wire, a_end)
-            b, b_off = self._end(b_wire, b_end)
+        for upper, lower in self.apart:
+            a, a_off = self._meet(upper)
+            b, b_off = self._meet(lower)
             if not self.h.demand(a, b, a_off - b_off + NEAR):
                 self.h.demand(b, a, b_off - a_off + NEAR)
         self._tie()
@@ -224,6 +225,10 @@ class Stacker:
         port = self.out.shapes[end[0]].ports[end[1]]
         offset = port.landings[int(self.out.landing[number, end])]
         return self.node[end[0], port.row], offset
+
+    def _meet(self, meets: Meets) -> tuple[int, float]:
+        number, end = meets
+        return self._end(number, end) if isinstance(end, tuple) else (self.node[number, end], 0.0)
 
     def _tie(self) -> None:
         p = self.p

@@ -4,9 +4,10 @@ from dataclasses import dataclass
 from math import inf
 
 from buildsheet.circuit import Circuit, Terminal
-from buildsheet.circuit.readings import NEAR_ZERO, Reading, expected
+from buildsheet.circuit.readings import Reading, expected
 from buildsheet.packet.ink import NARROW, Ink
 from buildsheet.plan import Plan
+from buildsheet.reference import table
 from buildsheet.units import OHM, figures, shown
 
 EN_DASH = f"{NARROW}–{NARROW}"
@@ -53,7 +54,14 @@ class _Asker:
     def ask(self, hands: str, red: tuple[str, str], black: tuple[str, str], wrong: str, faults: tuple[float, ...] = (), *,
             off: frozenset[str] = frozenset(), **positions: str) -> Row:  # fmt: skip
         """One reading. Tips are (terminal, what it is called); positions are by device code."""
-        reading = expected(self.circuit, _terminal(red[0]), _terminal(black[0]), positions, off=off)
+        reading = expected(
+            self.circuit,
+            _terminal(red[0]),
+            _terminal(black[0]),
+            positions,
+            off=off,
+            joined=table("usual_ohms").cell("joined", "high").si,
+        )
         self.count += 1
         want, unit = want_of(reading)
         strip = reading.kind != "record"
@@ -139,7 +147,7 @@ class _Asker:
             ),
             self.ask("Q1 on", hot, neutral, "a value: S2 or 13–14 is bridged", coil, off=board, Q1="on"),
         )
-        return Group("Line side", "T1 and M2 off: 301–304 loose", "switches", rows)
+        return Group("Line side", "301–304 off", "switches", rows)
 
     def chain(self) -> Group:
         """The release chain: each contact in it must be able to break it."""
@@ -194,7 +202,7 @@ class _Asker:
                     F3="tripped",
                 )
             )
-        return Group("Release chain", "the same wires still loose", "switches", tuple(rows))
+        return Group("Release chain", "301–304 still off", "switches", tuple(rows))
 
     def knob(self) -> Group:
         off = frozenset({"T1"})
@@ -205,7 +213,7 @@ class _Asker:
             self.ask("at slow", a, b, "the whole value: ends swapped", (whole.high,), off=off, S4="slow"),
             self.ask("at fast", c, b, "the whole value: ends swapped", (whole.high,), off=off, S4="fast"),
         )
-        return Group("Speed knob", "501, 502, 503 off the drive", "knob", rows)
+        return Group("Speed knob", "501–503 off the drive", "knob", rows)
 
     def motor(self) -> Group:
         off = frozenset({"T1"})
@@ -251,17 +259,16 @@ def want_of(reading: Reading) -> tuple[str, str]:
         case "open":
             return "OL", "MΩ"
         case "near zero":
-            return f"≤{NARROW}{NEAR_ZERO:g}{NARROW}Ω", "Ω"
+            return f"≤{NARROW}{reading.high:g}{NARROW}Ω", "Ω"
         case "record":
             return "write it down", "Ω"
         case _:
             if reading.low <= 0.02 * reading.high:  # a wiper's end: near nothing, up to its end resistance
                 amount, unit = shown(reading.high, OHM)
                 return f"≤{NARROW}{figures(amount, 2)}{NARROW}{unit}", unit
-            (a, unit_a), (b, unit_b) = shown(reading.low, OHM), shown(reading.high, OHM)
-            if unit_a == unit_b:
-                return f"{figures(a, 2)}{EN_DASH}{figures(b, 2)}{NARROW}{unit_b}", unit_b
-            return f"{figures(a, 2)}{NARROW}{unit_a}{EN_DASH}{figures(b, 2)}{NARROW}{unit_b}", unit_b
+            b, unit = shown(reading.high, OHM)
+            a = reading.low * b / reading.high  # both in the unit of the upper end
+            return f"{figures(a, 2)}{EN_DASH}{figures(b, 2)}{NARROW}{unit}", unit
 
 
 __all__ = ["Group", "Row", "groups", "want_of"]

@@ -84,7 +84,9 @@ def substitutes(wire: Wire, plan: Plan) -> str:
     if own is not None:
         others = [COLOUR_NAMES[code] for code in own if code != wire.colour]
         return f"or {', '.join(others)}" if others else "no other"
-    reserved = sorted({COLOUR_NAMES[code] for codes in region.reserved_colours.values() for code in codes})
+    reserved = dict.fromkeys(
+        COLOUR_NAMES[code].split("-")[0] for codes in region.reserved_colours.values() for code in codes
+    )
     return f"any but {', '.join(reserved)}"
 
 
