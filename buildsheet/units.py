@@ -184,11 +184,7 @@ def _refuse_long(text: str, code: str, wanted: str) -> None:
 
 def _number(text: str) -> float:
     sign = -1.0 if text.startswith("-") else 1.0
-    whole, *rest = text.lstrip("+-").split()
-    if rest:
-        value = float(whole) + _fraction(rest[0])
-    else:
-        value = _fraction(whole) if "/" in whole else float(whole)
+    value = sum(_fraction(part) if "/" in part else float(part) for part in text.lstrip("+-").split())
     if not isfinite(value):
         raise QuantityError("not-a-number", f'"{text}"', "a number that is not beyond all bounds")
     return sign * value

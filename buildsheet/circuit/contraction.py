@@ -130,7 +130,20 @@ def all_positions(circuit: Circuit) -> Iterator[dict[str, str]]:
 
 
 def _held(circuit: Circuit, device: Device, positions: Positions) -> bool:
-    if positions[device.code] == device.positions[0] or device.coil is None:
+    return positions[device.code] == device.positions[0] or _fed(circuit, device, positions)
+
+
+def pulled_in(circuit: Circuit, positions: Positions) -> dict[str, str]:
+    """The positions that follow by themselves: each coil that is fed pulls its device in, until none is left."""
+    at = dict(positions)
+    waiting = [device for device in circuit.devices.values() if device.coil and device.positions]
+    while fed := [d for d in waiting if at[d.code] == d.positions[0] and _fed(circuit, d, at)]:
+        at.update({device.code: device.positions[1] for device in fed})
+    return at
+
+
+def _fed(circuit: Circuit, device: Device, positions: Positions) -> bool:
+    if device.coil is None:
         return True
     source, poles = circuit.source
     nodes = contract(circuit, positions)

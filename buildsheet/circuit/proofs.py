@@ -3,7 +3,15 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from buildsheet.circuit.contraction import all_positions, bridges, contract, joins, path_to, reached
+from buildsheet.circuit.contraction import (
+    all_positions,
+    bridges,
+    contract,
+    joins,
+    path_to,
+    pulled_in,
+    reached,
+)
 from buildsheet.circuit.netlist import Circuit, Contact, Device, Fuse, Link, Positions, Terminal, Wire
 
 PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
@@ -254,7 +262,8 @@ def _terminals(circuit: Circuit) -> Iterator[Breach]:
 
 
 def _restart(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
-    """With everything as it is after a power cut (coils out, springs back) no motor circuit is live."""
+    """When power returns after a cut (coils out, springs back) no motor circuit is live, nor becomes so because a coil
+    that is fed pulls in."""
     for positions in all_positions(circuit):
         at_rest = all(
             positions[device.code] == device.positions[0]
@@ -263,6 +272,7 @@ def _restart(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]
         )
         if not at_rest:
             continue
+        positions = pulled_in(circuit, positions)
         for start in starts:
             found = reached(circuit, positions, start)
             for device in _of_kind(circuit, "motor", "drive"):

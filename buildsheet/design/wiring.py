@@ -7,6 +7,7 @@ from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import wire_no_volt_release
 from buildsheet.design.design import Design, Sizes, WireSize
 from buildsheet.design.sizes import gauge_of
+from buildsheet.formulas.conductors import wire_length
 from buildsheet.reference import table
 from buildsheet.sizing.places import Seat
 from buildsheet.units import spell
@@ -101,22 +102,14 @@ def _conductors(design: Design, sizes: Sizes) -> dict[str, Conductor]:
 
 
 def _lengths(design: Design) -> dict[str, float]:
-    runs = design.project.runs
-    box = design.sheet.assume("runs.box", "wire in the box")
-    loop = (
-        design.sheet.known_or_assumed(runs.loop, "spare loop")
-        if runs
-        else design.sheet.assume("runs.loop~", "spare loop")
-    )
-    spare = float(loop)
-    found = {"box": float(box)}
-    if runs is not None:
-        found |= {
-            "cord": float(runs.cord),
-            "motor": float(runs.motor) + spare,
-            "panel": float(runs.panel) + spare,
-        }
-    return found
+    runs, sheet = design.project.runs, design.sheet
+    box = sheet.assume("runs.box", "wire in the box")
+    if runs is None:
+        return {"box": float(box)}
+    loop = sheet.known_or_assumed(runs.loop, "spare loop")
+    motor = sheet.work("wire.l_motor", wire_length, "wire to the motor, to cut", l=runs.motor, l_s=loop)
+    panel = sheet.work("wire.l_panel", wire_length, "wire to the door, to cut", l=runs.panel, l_s=loop)
+    return {"box": float(box), "cord": float(runs.cord), "motor": float(motor), "panel": float(panel)}
 
 
 def _has_relay(design: Design) -> bool:

@@ -11,7 +11,7 @@ from markupsafe import Markup, escape
 from buildsheet.rules import Said
 from buildsheet.units import figures, shown, split
 from buildsheet.worksheet import Input, Row, Value
-from buildsheet.worksheet.equation import Step, Token, Tokens
+from buildsheet.worksheet.equation import Step, Token, Tokens, number_tokens
 
 NARROW = "\u202f"  # no-break thin space between number and unit
 THIN = "\u2009"
@@ -164,7 +164,9 @@ def plain_tokens(row: Tokens) -> str:
     return "".join(parts)
 
 
-def step_result(step: Step, count: int = 3) -> Printed:
-    """The result of one line of an equation in coherent SI, as it is put in on."""
-    text = figures(step.value, count) if step.value else "0"
-    return _parts(text, step.unit.symbol if step.unit else "")
+def step_result(step: Step, count: int = 3) -> Markup:
+    """The result of one line of an equation in coherent SI, with a power of ten where plain digits would hide it."""
+    row = tuple(number_tokens(step.value, count))
+    if len(row) == 1:
+        return escape(_parts(figures(step.value, count) if step.value else "0", "").number)
+    return tokens(row)

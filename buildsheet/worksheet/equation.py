@@ -220,23 +220,23 @@ def _bracketed_number(value: float, outer: int) -> Iterator[Token]:
     yield from _bracket(inner, needed=(value < 0 and outer > 0) or (len(inner) > 1 and outer > 2))
 
 
-def number_tokens(value: float) -> Iterator[Token]:
-    """A number as it is put in: five figures, with a power of ten where plain digits would hide them."""
+def number_tokens(value: float, count: int = FIGURES_PUT_IN) -> Iterator[Token]:
+    """A number with `count` figures, with a power of ten where plain digits would hide them."""
     size = floor(log10(abs(value))) if value and isfinite(value) else 0
     if -4 <= size <= 6:
-        yield Token("number", put_in(value))
+        yield Token("number", put_in(value, count))
         return
-    yield Token("number", put_in(value / 10.0**size))
+    yield Token("number", put_in(value / 10.0**size, count))
     yield Token("operator", "×")
     yield Token("number", "10")
     yield Token("power", str(size).replace("-", "−"))
 
 
-def put_in(value: float, *, exact: bool = False) -> str:
-    """Plain digits with five figures, without trailing zeros; `exact` keeps what the formula's source says."""
+def put_in(value: float, count: int = FIGURES_PUT_IN, *, exact: bool = False) -> str:
+    """Plain digits with `count` figures, without trailing zeros; `exact` keeps what the formula's source says."""
     if exact:
         text = repr(value).removesuffix(".0")
     else:
-        text = figures(value, FIGURES_PUT_IN)
+        text = figures(value, count)
         text = text.rstrip("0").rstrip(".") if "." in text else text
     return text.replace("-", "−")

@@ -108,7 +108,9 @@ class Worksheet:
             cell = _cell(source, column, where or column, key, at_least, at_most)
         except MissingRow as error:
             return self._enter(unknown(id, unit, str(error), label or source.title))
-        return self._enter(Value(cell.si, id=id, unit=cell.unit, parent=Row(cell, bound), label=label or source.title))
+        return self._enter(
+            Value(cell.si, id=id, unit=cell.unit, parent=Row(cell, bound), label=label or source.title)
+        )
 
     def assume(self, id: str, name: str, label: str = "") -> Value:
         """The assumed value `name` of the table of assumed values. It prints as assumed, with how to measure it."""

@@ -9,7 +9,7 @@ CLEAR = 0.45
 LONG_WIRE = 85.0  # a wire longer than this has a flag near each end
 NEAR_END = 0.42
 UPRIGHT_PRICE, ACROSS_PRICE = 60.0, 14.0
-EDGE_HOLD = 2.2  # a wire passes a flag at least so far inside it
+EDGE_HOLD = 1.9  # a wire passes a flag at least so far inside it
 
 
 @dataclass(frozen=True, slots=True)

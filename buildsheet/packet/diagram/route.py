@@ -13,6 +13,7 @@ from buildsheet.packet.diagram.model import LEAST_GAP, TRACK, TRACK_EDGE, DoesNo
 from buildsheet.packet.diagram.stack import Meets, Stack
 
 CLOSE = 1.9  # two level pieces this near each other may not lie side by side
+FLAG_ROOM = 7.4  # more than a track's pitch, so that a flag fits beside a wire
 WINDOW = 12.4  # a flag across a gap
 HARD = 1000
 
@@ -51,6 +52,7 @@ class Channel:
     from_right: list[float] = field(default_factory=list)
     split: int = 0
     extra: float = 0.0
+    roomy: set[int] = field(default_factory=set)  # runs whose track is kept a flag's width from the next one inwards
 
     @property
     def packed(self) -> float:
@@ -85,7 +87,7 @@ def channels(placement: Placement, stack: Stack, foot: float) -> list[Channel]:
     for channel in made:
         channel.tracks, bad = _ordered(channel.tracks)
         clashes += bad
-        _pack(channel)
+        pack(channel)
     made[0].split, made[-1].split = 0, len(made[-1].tracks)
     if clashes:
         raise Clash(clashes)
@@ -175,20 +177,41 @@ def _beside(u: Track, v: Track) -> bool:
     return u.top < v.bottom + CLOSE and v.top < u.bottom + CLOSE
 
 
-def _pack(channel: Channel) -> None:
+def pack(channel: Channel) -> None:
     tracks = channel.tracks
     count = len(tracks)
     left, right = [0.0] * count, [0.0] * count
+    roomy = channel.roomy
+
+    def apart(u: Track, v: Track) -> float:
+        """Between a track and one further right."""
+        leans_right = len(v.right) > len(v.left)
+        wide = (v.run in roomy and leans_right) or (u.run in roomy and len(u.right) <= len(u.left))
+        return TRACK + (FLAG_ROOM if wide else 0.0)
+
     for i in range(count):
-        left[i] = max((left[j] + TRACK for j in range(i) if _beside(tracks[i], tracks[j])), default=0.0)
+        left[i] = max((left[j] + apart(tracks[j], tracks[i]) for j in range(i) if _beside(tracks[i], tracks[j])), default=0.0)
     for i in reversed(range(count)):
-        right[i] = max((right[j] + TRACK for j in range(i + 1, count) if _beside(tracks[i], tracks[j])), default=0.0)
+        right[i] = max(
+            (right[j] + apart(tracks[i], tracks[j]) for j in range(i + 1, count) if _beside(tracks[i], tracks[j])),
+            default=0.0,
+        )
     channel.from_left, channel.from_right = left, right
     leaning = [len(track.left) - len(track.right) for track in tracks]
     scores = [sum(leaning[:m]) - sum(leaning[m:]) for m in range(count + 1)]
     best = max(scores)
     choices = [m for m, score in enumerate(scores) if score == best]
     channel.split = choices[len(choices) // 2]
+
+
+def widen(channel: Channel, run: int) -> None:
+    """Make room for the flag of a run that found none."""
+    split = channel.split
+    if run in channel.roomy or all(track.run != run for track in channel.tracks):
+        channel.extra += 4.0
+    channel.roomy.add(run)
+    pack(channel)
+    channel.split = split
 
 
 def spread(channels: Sequence[Channel], columns: Sequence[float], width: float) -> tuple[list[float], list[float]]:

@@ -8,7 +8,7 @@ from buildsheet.packet.diagram.model import LANDING, RING, TERMINAL_TEXT
 from buildsheet.packet.diagram.symbols import Symbol
 from buildsheet.packet.fonts import text_width
 
-PITCH = 5.4  # between terminals on one side: a flag and a little air
+PITCH = 5.2  # between terminals on one side: a flag and a little air
 FOLD = 8.8  # between two terminals on one side with a symbol between them
 PAD = 3.6  # from a box's upper or lower edge to a terminal
 INSET = RING + 0.7  # from a box's side to a terminal's name
@@ -117,6 +117,8 @@ def shape(
     for side, other in ((L, R), (R, L)):
         if folds[side]:
             width = max(width, folds[side] + (INSET + AIR + widest[other] if widest[other] else INSET))
+            if form.linked:  # the link runs down the middle, beside the folded contacts
+                width = max(width, 2 * (folds[side] + 0.6))
     if form.centre:
         symbol = symbols[form.centre]
         width = max(width, sum(w + INSET + AIR for w in widest.values() if w) + symbol.length + 2.4)

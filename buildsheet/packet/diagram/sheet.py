@@ -9,9 +9,9 @@ from buildsheet.packet.diagram.forms import L
 from buildsheet.packet.diagram.labels import Label, label, least_width
 from buildsheet.packet.diagram.layout import End, Placement
 from buildsheet.packet.diagram.model import (
-    FLAG_LONG, FLAG_SHORT, LEAST_GAP, RING, TERMINAL_TEXT, DoesNotFit, Flag, Point, Rect, Ring, simplified,
+    FLAG_LONG, FLAG_SHORT, RING, TERMINAL_TEXT, DoesNotFit, Flag, Point, Rect, Ring, simplified,
 )  # fmt: skip
-from buildsheet.packet.diagram.route import Channel, Clash, channels, places, spread
+from buildsheet.packet.diagram.route import Channel, Clash, channels, places, spread, widen
 from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, Meets, Stack, Stacker
 from buildsheet.packet.diagram.symbols import Symbol
 from buildsheet.packet.fonts import text_width
@@ -19,8 +19,10 @@ from buildsheet.packet.fonts import text_width
 BAR_HEIGHT = 8.0
 STUD_DOWN = 2.4  # from the bar's upper edge to the middle of a stud
 OVERHANG = 2.4  # a label may reach so far past its box: the first track is further off
-FOOT_WIDTH = 13.0
-EASES = (1.0, 0.5, 0.0)
+FOOT_WIDTH, FOOT_LABEL = 13.0, 22.0
+OUTER = 3.0  # left for the margins when columns are widened
+WIDER = 9.0  # no column gets more than this for its labels
+EASES = (0.0, 0.4, 1.0)  # the columns that the first leaves room for are the start of the next
 CLASHES, WIDENINGS = 8, 5
 
 
@@ -48,23 +50,53 @@ def lay_out(
     bar_top = height - BAR_HEIGHT - 0.3 if any(d.kind == "earth-bar" for d in circuit.devices.values()) else height
     placement = Placement(circuit, symbols, bar_top - 8)
     placement.improve()
+    tries: list[tuple[int, float, Skeleton]] = []
     problem = DoesNotFit("nothing tried")
+    columns = _column_widths(placement)
     for ease in EASES:
         try:
-            return _fit(placement, width, height, bar_top, ease, notes)
+            made = _skeleton(placement, columns, width, bar_top, ease, notes)
+            columns = made.columns
+        except DoesNotFit as error:
+            problem = error
+            continue
+        tries.append((sum(len(channel.tracks) for channel in made.gaps), -ease, made))
+    for _, _, made in sorted(tries, key=lambda item: item[:2]):
+        try:
+            return _finish(placement, made, width, height, bar_top, notes)
         except DoesNotFit as error:
             problem = error
     raise problem
 
 
-def _fit(p: Placement, width: float, height: float, bar_top: float, ease: float, notes: Mapping[str, str]) -> Sheet:
-    columns = _column_widths(p, width)
-    labels = {
-        code: label(p.circuit.devices[code], (columns[p.column[code]] if code in p.column else 22.0) + OVERHANG, notes.get(code, ""))
-        for code in p.forms
-    }
-    heights = {code: made.height for code, made in labels.items()}
-    stack, gaps = _settle(p, heights, bar_top, ease)
+@dataclass
+class Skeleton:
+    """Heights and tracks, before anything has its place from left to right."""
+
+    columns: list[float]
+    labels: dict[str, Label]
+    stack: Stack
+    gaps: list[Channel]
+
+
+def _skeleton(
+    p: Placement, columns: list[float], width: float, bar_top: float, ease: float, notes: Mapping[str, str]
+) -> Skeleton:
+    columns = columns[:]
+    labels = _broken_labels(p, columns, notes)
+    stack, gaps = _settle(p, labels, bar_top, ease)
+    slack = width - sum(columns) - sum(channel.wanted for channel in gaps[1:-1]) - OUTER
+    if _widen(p, columns, labels, slack):
+        labels = _broken_labels(p, columns, notes)
+        stack, gaps = _settle(p, labels, bar_top, ease)
+    return Skeleton(columns, labels, stack, gaps)
+
+
+def _finish(
+    p: Placement, made: Skeleton, width: float, height: float, bar_top: float, notes: Mapping[str, str]
+) -> Sheet:
+    columns, labels, stack, gaps = made.columns, made.labels, made.stack, made.gaps
+    failed: list[int] = []
     for _ in range(WIDENINGS):
         edges, widths = spread(gaps, columns, width)
         sheet = Sheet(p, stack, width, height, bar_top)
@@ -78,8 +110,8 @@ def _fit(p: Placement, width: float, height: float, bar_top: float, ease: float,
         )
         if not failed:
             return sheet
-        for gap in _gaps_of(p, failed):
-            gaps[gap].extra += 4.0
+        for gap, run in _gaps_of(p, failed):
+            widen(gaps[gap], run)
     raise DoesNotFit(f"no room for the flags of wires {failed}")
 
 
@@ -89,30 +121,47 @@ def flag_width(number: int, colour: str) -> float:
     return max(least, text_width(str(number), TERMINAL_TEXT, "bold") + text_width(colour, TERMINAL_TEXT, "semibold") + 3.0)
 
 
-def _column_widths(p: Placement, width: float) -> list[float]:
-    least, natural = [], []
+def _column_widths(p: Placement) -> list[float]:
+    least = []
     for items in p.columns:
         codes = [item for item in items if isinstance(item, str)]
         needs = [max(p.shapes[code].least_width, least_width(p.circuit.devices[code]) - OVERHANG) for code in codes]
         least.append(max(needs, default=2.0))
-        whole = [label(p.circuit.devices[code]).width - OVERHANG for code in codes[1:]]
-        natural.append(min(max([least[-1], *whole]), max(least[-1], 28.0)))
-    tall = [p._tall(items) for items in p.columns]
-    at = {column: p.heights(column) for column in range(len(p.columns))}
-    gaps = 0.0
-    for gap in range(1, len(p.columns)):
-        bent = sum(abs(abs(a) - abs(b)) > 1 for a, b in p.chords(gap, at))
-        gaps += LEAST_GAP + max(0, bent - 3) * 2.0
-    slack = width - sum(least) - gaps - 8
-    for column in sorted(range(len(tall)), key=lambda c: -tall[c]):
-        more = min(natural[column] - least[column], max(slack, 0.0))
-        least[column] += more
-        slack -= more
     return least
 
 
-def _settle(p: Placement, heights: Mapping[str, float], bar_top: float, ease: float) -> tuple[Stack, list[Channel]]:
+def _broken_labels(p: Placement, columns: list[float], notes: Mapping[str, str]) -> dict[str, Label]:
+    return {
+        code: label(
+            p.circuit.devices[code],
+            (columns[p.column[code]] if code in p.column else FOOT_LABEL) + OVERHANG,
+            notes.get(code, ""),
+        )
+        for code in p.forms
+    }
+
+
+def _widen(p: Placement, columns: list[float], labels: Mapping[str, Label], slack: float) -> bool:
+    """Give columns what is left of the sheet's width where it saves a line of a label; the tallest column first."""
+    widened = False
+    tall = [p._tall(items) for items in p.columns]
+    for column in sorted(range(len(columns)), key=lambda c: -tall[c]):
+        codes = [item for item in p.columns[column] if isinstance(item, str)]
+        needs = sorted(
+            label(p.circuit.devices[code]).width - OVERHANG
+            for code in codes
+            if len(labels[code].names) > 1 or len(labels[code].ratings) > 1
+        )
+        affordable = [need + 0.05 for need in needs if need - columns[column] <= min(slack, WIDER) - 0.05]
+        if affordable:
+            slack -= max(0.0, affordable[-1] - columns[column])
+            columns[column], widened = max(columns[column], affordable[-1]), True
+    return widened
+
+
+def _settle(p: Placement, labels: Mapping[str, Label], bar_top: float, ease: float) -> tuple[Stack, list[Channel]]:
     apart: tuple[tuple[Meets, Meets], ...] = ()
+    heights = {code: made.height for code, made in labels.items()}
     estimate = Stacker(p, heights, bar_top, ease).build()
     for _ in range(CLASHES):
         stack = Stacker(p, heights, bar_top, ease, estimate, apart).build()
@@ -123,15 +172,16 @@ def _settle(p: Placement, heights: Mapping[str, float], bar_top: float, ease: fl
     raise DoesNotFit("two wires meet head on and cannot be moved apart")
 
 
-def _gaps_of(p: Placement, failed: list[int]) -> set[int]:
-    found: set[int] = set()
-    for wire, a, b in p.runs:
+def _gaps_of(p: Placement, failed: list[int]) -> list[tuple[int, int]]:
+    """The gaps that some wires meet, with the run."""
+    found: list[tuple[int, int]] = []
+    for run, (wire, a, b) in enumerate(p.runs):
         if wire.number in failed:
             low, high = sorted((p.gap(a), p.gap(b)))
-            found |= set(range(low, high + 1))
-    for wire, end in p.drops:
+            found += [(gap, run) for gap in range(low, high + 1)]
+    for i, (wire, end) in enumerate(p.drops):
         if wire.number in failed and end[0] not in p.feet:
-            found.add(p.gap(end))
+            found.append((p.gap(end), -1 - i))
     return found
 
 
@@ -209,7 +259,6 @@ def _rings(sheet: Sheet) -> None:
 def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str]) -> None:
     """Each label on two lines where that is free, left with its box or, failing that, right with it; else broken."""
     pieces = [room for _, _, room in flagging.Crowd((), sheet.wires, 0, 0).pieces]
-    taken = [*sheet.boxes.values(), *pieces]
     placed = {code: broken[code].room(sheet.boxes[code].x, sheet.boxes[code].y) for code in broken}
     for code, made in broken.items():
         box = sheet.boxes[code]
@@ -219,8 +268,8 @@ def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str])
             continue
         for x in (box.x, max(0.0, min(box.x, sheet.width - whole.width)), box.right - whole.width):
             room = whole.room(x, box.y)
-            others = [other for one, other in placed.items() if one != code]
-            if x >= 0 and room.right <= sheet.width and not any(room.overlaps(thing, 0.6) for thing in (*taken, *others)):
+            others = [other for one, other in (*placed.items(), *sheet.boxes.items()) if one != code]
+            if x >= 0 and room.right <= sheet.width and not any(room.overlaps(thing, 0.6) for thing in (*pieces, *others)):
                 sheet.labels[code], placed[code] = (whole, x), room
                 break
 

@@ -10,13 +10,16 @@ from buildsheet.packet.diagram.model import DoesNotFit
 from buildsheet.packet.diagram.forms import L, R
 from buildsheet.packet.diagram.shapes import BOTTOM, TOP, Shape, shape
 
-FOOT_BOX = 7.5  # height of a metal part's box
-FOOT_DROP = 9.5  # from its lower edge to the bar: a flag fits
+FOOT_BOX = 6.6  # height of a metal part's box
+FOOT_DROP = 7.6  # from its lower edge to the bar: a flag fits
 BAR_AIR = 6.0  # between the lowest device and the bar
 LANE_BELOW, LANE_ABOVE, LANE_PITCH = 3.2, 2.6, 4.8  # lane under a box, lane over a label, lane to lane
 DEVICE_AIR = 2.6  # from a box to the label under it
-STRETCH, STRETCH_MORE = 1.35, 10.0  # a box may be so much taller than it need be, for the sake of level wires
+STRETCH, STRETCH_MORE, STRETCH_FAR = 1.35, 10.0, 22.0  # how much taller a box may be than it need be, so that wires run level
+SPACIOUS, CRAMPED = 30.0, 0.2  # a column with less than this left over a metal part is avoided, so much per mm
+ALIGN = 9.0  # a box on the path of the power may be so much taller that all their upper edges stand level
 Meets = tuple[int, End] | tuple[int, int]  # an end of a wire (its number), or a run in a column it passes
+JUMPER = 6.6  # between the ends of a wire from a device to itself: its flag fits between them
 NEAR = 2.4  # ends nearer than this in height may not pass each other
 
 
@@ -62,7 +65,10 @@ def place_feet(placement: Placement, room: Mapping[int, float], tall: float) -> 
             continue
         order = others + [(stud(feet[code]), float(column)) for code, column in zip(codes, columns, strict=True)]
         turned = sum(a[0] < b[0] and a[1] > b[1] for a in order for b in order)
-        cost = 4.0 * turned + sum(abs(hint[code] - c) for code, c in zip(codes, columns, strict=True))
+        cost = 4.0 * turned + sum(
+            abs(hint[code] - c) + CRAMPED * max(0.0, SPACIOUS - room[c] + tall)
+            for code, c in zip(codes, columns, strict=True)
+        )
         if cost < best[0]:
             best = (cost, columns)
     return dict(zip(codes, best[1], strict=True))
@@ -96,6 +102,14 @@ class Stacker:
         self._columns()
         if not self.h.settle():
             raise DoesNotFit("the devices are taller than the sheet")
+        for wire, one, other in self.p.runs:
+            if one[0] == other[0] and self.p.side[one] == self.p.side[other]:
+                a, a_off = self._end(wire.number, one)
+                b, b_off = self._end(wire.number, other)
+                if self.h.y[a] + a_off > self.h.y[b] + b_off:
+                    a, a_off, b, b_off = b, b_off, a, a_off
+                if a != b and not self.h.demand(a, b, a_off - b_off + JUMPER):
+                    raise DoesNotFit("the devices are taller than the sheet")
         for upper, lower in self.apart:
             a, a_off = self._meet(upper)
             b, b_off = self._meet(lower)
@@ -170,6 +184,9 @@ class Stacker:
     def _columns(self) -> None:
         p, h = self.p, self.h
         tall = self.foot_height
+        spine = [code for code in p.column if code in p.spine]
+        crest = max((self.labels[code] for code in spine), default=0.0)
+        pad = max((self._pad(code) for code in spine), default=0.0)
         stacked = {
             column: self.floor - self._need(column) for column in range(len(p.columns))
         }
@@ -181,13 +198,15 @@ class Stacker:
             for item in items:
                 if isinstance(item, str):
                     made = self.out.shapes[item]
-                    top = h.add(self.labels[item], ceiling)
+                    top = h.add(crest if item in p.spine else self.labels[item], ceiling)
                     bottom = h.add(0.0, ceiling)
                     rows = [h.add(0.0, ceiling) for _ in range(made.rows)]
                     self.node[item, TOP], self.node[item, BOTTOM] = top, bottom
                     for row, node in enumerate(rows):
                         self.node[item, row] = node
-                    most = made.height * STRETCH + STRETCH_MORE
+                        if item in p.spine:
+                            h.keep(top, node, pad)
+                    most = made.height * STRETCH + (STRETCH_FAR if p.forms[item].centre else STRETCH_MORE)
                     h.keep(bottom, top, -most)
                     for upper, lower, distance in made.below:
                         h.keep(self.node[item, upper], self.node[item, lower], distance * (1.0 if TOP in (upper, lower) or BOTTOM in (upper, lower) else 1 + 0.25 * self.ease))
@@ -196,6 +215,11 @@ class Stacker:
                 if above is not None:
                     self._follow(above, item)
                 above = item
+
+    def _pad(self, code: str) -> float:
+        """From a device's upper edge to its first terminal."""
+        made = self.out.shapes[code]
+        return min(made.at[row] for row in range(made.rows))
 
     def _follow(self, above: Item, item: Item) -> None:
         upper = self.node[above, BOTTOM] if isinstance(above, str) else self.node[above]
@@ -244,12 +268,14 @@ class Stacker:
                     wanted.append((kind, wire.number, self._end(wire.number, a), self._end(wire.number, b)))
                 continue
             nodes = [(self.node[run, column], 0.0) for column in lanes]
+            main = power and a[0] in p.spine and b[0] in p.spine
             for one, other in zip(nodes, nodes[1:], strict=False):
-                wanted.append((2, wire.number, one, other))
+                wanted.append((0 if main else 2, wire.number, one, other))
+            kind = 0 if main else 3 if power else 5
             if p.side[low] == R:
-                wanted.append((3 if power else 5, wire.number, self._end(wire.number, low), nodes[0]))
+                wanted.append((kind, wire.number, self._end(wire.number, low), nodes[0]))
             if p.side[high] == L:
-                wanted.append((3 if power else 5, wire.number, nodes[-1], self._end(wire.number, high)))
+                wanted.append((kind, wire.number, nodes[-1], self._end(wire.number, high)))
         wanted.sort(key=lambda item: (item[0], item[1]))
         self.tied: list[tuple[int, int]] = []
         for code in p.column:
@@ -290,6 +316,12 @@ class Stacker:
             top, bottom = self.node[code, TOP], self.node[code, BOTTOM]
             h.y[top] += h.room((top,))[1]
             h.y[bottom] += h.room((bottom,))[0]
+        tops = [self.node[code, TOP] for code in p.column if code in p.spine]
+        crest = min((h.y[top] for top in tops), default=0.0)
+        for top in tops:
+            up = h.room((top,))[0]
+            if 0 < h.y[top] - crest <= min(-up + 1e-6, ALIGN):
+                h.y[top] = crest
 
     def _drift(self, group: dict[int, set[int]]) -> None:
         h, p = self.h, self.p

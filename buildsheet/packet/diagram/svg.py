@@ -21,6 +21,7 @@ from buildsheet.packet.marks import SPARK, TRIANGLE
 Paint = Callable[[str], tuple[str, str, str | None]]
 PALE = 0.55  # a wire of this relative lightness or more is drawn as a double line
 WEIGHTS = {"regular": 400, "semibold": 600, "bold": 700}
+SPARE_PITCH = 5.5
 WIDE_FROM = 1.5e-6  # m2: conductors of 1.5 mm2 (16 AWG is 1.3, 14 AWG 2.1) and more are drawn wide
 
 
@@ -56,7 +57,7 @@ def drawing(sheet: Sheet, title: str, ground_name: str, colours: Colours, symbol
     for code, box in sheet.boxes.items():
         body += _box(box)
         if code in sheet.stack.feet:
-            x, y = box.x + box.width / 2, box.y + 3.0
+            x, y = box.x + box.width / 2, box.y + 2.6
             body += f'<g transform="translate({num(x)} {num(y)})">{symbols["metal"].draw(False)}</g>'
             used.add("metal")
             continue
@@ -199,23 +200,22 @@ def _bar(sheet: Sheet, ground_name: str, texts: list[Text]) -> str:
     texts.append(text(name, x + text_width(bar.code, CODE_TEXT, "bold") + 1.3, box.y + 3.9, NAME_TEXT, "semibold"))
     if bar.rating and space[1] - space[0] >= 6.6 + rated:
         texts.append(text(bar.rating, x, box.y + 6.9, RATING_TEXT, fill=GREY))
-    return body + _spares(sheet, box, space, room, y, texts)
+    left = [(a, b) if (a, b) != space else (space[0] + room, b) for a, b in spaces]
+    return body + _spares(sheet, left, y, texts)
 
 
-def _spares(sheet: Sheet, box: Rect, space: tuple[float, float], room: float, y: float, texts: list[Text]) -> str:
-    """The bar's free studs, at its right end, as far as there is room."""
+def _spares(sheet: Sheet, spaces: list[tuple[float, float]], y: float, texts: list[Text]) -> str:
+    """The bar's free studs, in the last space that holds them."""
     bar = sheet.placement.circuit.devices[sheet.placement.bars[0]]
     used = {name for _, name, _ in sheet.studs}
     free = [name for name in bar.terminals if name not in used]
-    last = max(x for _, _, x in sheet.studs)
-    if space[0] > last:
-        last = space[0] + room
-    body = ""
-    for i, name in enumerate(reversed(free)):
-        x = box.right - 4.5 - 5.5 * i
-        if x < last + 4:
-            break
-        at = sheet.bar_top + STUD_DOWN
+    need = SPARE_PITCH * len(free) + 3.0
+    space = next((space for space in reversed(spaces) if space[1] - space[0] >= need), None)
+    if not free or space is None:
+        return ""
+    body, at = "", sheet.bar_top + STUD_DOWN
+    for i, name in enumerate(free):
+        x = space[0] + 4.0 + SPARE_PITCH * i
         body += f'<circle cx="{num(x)}" cy="{num(at)}" r="{num(RING - 0.15)}" fill="{TINT}" stroke="{GREY}" stroke-width=".3"/>'
         texts.append(text(name, x, y, TERMINAL_TEXT, "regular", "middle", GREY))
     return body

@@ -13,6 +13,7 @@ from buildsheet.sizing.waist import Point
 from buildsheet.worksheet import Line, Model, Row, Value, Worksheet
 from buildsheet.worksheet.equation import Tokens, worked
 
+MOST_USERS = 4
 MARGINS = ("margin", "room")  # formulas of which there is one line for each rating of each part
 
 
@@ -84,7 +85,13 @@ def _users(sheet: Worksheet, ids: dict[str, str]) -> dict[str, str]:
                     found[argument.id].append(ids[value.id])
         elif isinstance(value.parent, Row) and value.parent.bound is not None:
             found.setdefault(value.parent.bound.id, []).append(value.label)
-    return {key: ", ".join(names) for key, names in found.items()}
+    return {key: _few(names) for key, names in found.items()}
+
+
+def _few(names: list[str]) -> str:
+    """At most MOST_USERS of them: the label column is narrow, and a block is short."""
+    more = len(names) - MOST_USERS
+    return ", ".join(names[:MOST_USERS]) + (f" and {more} more" if more > 0 else "")
 
 
 def _line_block(
@@ -99,10 +106,10 @@ def _line_block(
             conditions.append(f"{_plain(step.letters)}: {'yes' if step.value else 'no'}")
             continue
         result = step_result(step)
-        shown = Markup("<b>{}</b> {}").format(result.number, result.unit)
+        shown = Markup("<b>{}</b> {}").format(result, step.unit.symbol)
         printed = ink.print(value)
         last = step.symbol == value.symbol
-        if last and (printed.unit != result.unit):
+        if last and printed.unit != step.unit.symbol:
             shown += Markup(' <span class="grey">({})</span>').format(str(printed))
         equations.append((symbol(step.symbol), tokens(step.letters), tokens(step.numbers), shown))
     rows = tuple(_given(name, argument, ids, tables, ink) for name, argument in line.arguments.items())
@@ -173,12 +180,12 @@ def _margin_block(margins: list[Value], ids: dict[str, str], ink: Ink) -> tuple[
         )
         rows.append(
             GivenRow(
-                Markup(ids[value.id]),
+                escape(ids[value.id]),
                 f"{value.id.split('.')[0].replace('-', ' ')}: {value.label}",
                 ink.print(value),
-                Markup(escape(f"= {sum_}, {b.unit}")),
+                escape(f"= {sum_}, {b.unit}"),
             )
-        )  # noqa: S704  an id of our own
+        )
     first, last = margins[0], margins[-1]
     number = f"{ids[first.id]}–{ids[last.id].removeprefix('C')}"
     remark = "Rating over need, less one; for a most, one less need over limit. Equation: excess over the need, as a share of it."

@@ -24,6 +24,14 @@ def pen(unit: str) -> Markup:
     return Markup('<span class="pen" style="width:22mm">{}</span>').format(unit)
 
 
+def assumed_rows(values: tuple[Value, ...], ink: Ink) -> list[list[object]]:
+    """What is assumed: value, why, and how to measure it."""
+    cells = [(value, value.parent.cell) for value in values if isinstance(value.parent, Row)]
+    return [
+        [value.label, str(ink.print(value)), cell.note("why"), cell.note("measure")] for value, cell in cells
+    ]
+
+
 def settings(plan: Plan, ink: Ink) -> list[Fact]:
     """What has to be set, and to what."""
     sizes, power = plan.design.sizes, plan.project.power
