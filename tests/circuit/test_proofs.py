@@ -247,13 +247,15 @@ def test_a_breach_is_told_once(which: str) -> None:
 
 @BOTH
 def test_two_poles_that_are_live_are_both_proven(which: str) -> None:
-    """A source with two live poles: the small fused one is isolated by a two-pole switch, but not fused at both."""
+    """A source with two live poles: a two-pole switch isolates it, but one fuse is not enough, and thin wires on the
+    unfused pole have the wall breaker alone."""
     circuit = CIRCUITS[which]()
     source, poles = circuit.source
     both = with_device(circuit, "X1", inside=(replace(poles, live=("L", "N")),))
 
     assert source.code == "X1"
-    assert _broken(both) == {"order"}
+    assert "order" in _broken(both)
+    assert _broken(both) <= {"order", "conductor protection"}
 
 
 def test_a_link_is_no_switch() -> None:

@@ -25,7 +25,7 @@ class Inside:
         self.body = ""
         self.texts: list[Text] = []
         self.used: set[str] = set()
-        self.axis = box.x + box.width / 2
+        self.axis = min(max(box.x + box.width / 2, box.x + shape.axis[0]), box.right - shape.axis[1])
         self.blades: list[tuple[float, float, bool]] = []  # where the link takes hold: x, y, whether beside the axis
 
     def draw(self) -> None:

@@ -24,6 +24,7 @@ DEVICE_GAP = 3.0
 POWER = frozenset({"line", "neutral", "entry", "armature", "field", "dc"})
 CROSSING, LANE, LENGTH, RANK, FOLDED, HINT, TALL = 9.0, 3.5, 0.09, 3.0, 1.6, 9.0, 1.5
 OFF_SPINE = 60.0
+FOOT = 1e4
 SWEEPS = 6
 
 
@@ -58,6 +59,9 @@ class Placement:
         self.side: dict[End, str] = {}
         self.shapes: dict[str, Shape] = {}
         self._shape_cache: dict[tuple[str, tuple[int, ...]], Shape] = {}
+        self._modes_of: dict[str, tuple[int, ...]] = {}
+        self._rim_cache: dict[tuple[str, tuple[int, ...]], Mapping[str, list[tuple[int, float]]]] = {}
+        self._cost_cache: dict[tuple[object, ...], float] = {}
         self._start()
 
     # --- what there is ---------------------------------------------------------------------------
@@ -116,8 +120,8 @@ class Placement:
                 path.append(max(joined, key=lambda code: sum(shared.get((code, before), 0) for before in last)))
         return frozenset(path)
 
-    def shape_of(self, code: str) -> Shape:
-        modes = tuple(self.modes[code, i] for i in range(len(self.forms[code].seats)))
+    def _shape_of(self, code: str) -> Shape:
+        modes = self._modes_of[code]
         key = (code, modes)
         if key not in self._shape_cache:
             form = self.forms[code]
@@ -158,7 +162,8 @@ class Placement:
             mode = seat.modes[self.modes[code, i]]
             for name, side in zip(seat.terminals, mode, strict=False):
                 self.side[code, name] = side
-        self.shapes[code] = self.shape_of(code)
+        self._modes_of[code] = tuple(self.modes[code, i] for i in range(len(self.forms[code].seats)))
+        self.shapes[code] = self._shape_of(code)
 
     def gap(self, end: End) -> int:
         """The gap that a terminal looks into; gap i lies left of column i."""
@@ -256,76 +261,111 @@ class Placement:
                 y += LANE_ROOM
         return found
 
-    def chords(self, gap: int, at: Mapping[int, Mapping[Item, float]]) -> list[tuple[float, float]]:
-        """The wires in a gap, each as two places on its rim: negative up the left side, positive down the right side, then the foot."""
-        found: list[tuple[float, float]] = []
-        left = at.get(gap - 1, {})
-        right = at.get(gap, {})
+    def _rims(self, code: str) -> Mapping[str, list[tuple[int, float]]]:
+        """On each side of a device its wires, each with the height of its terminal in the box; -1 - n for drop n."""
+        key = (code, self._modes_of[code])
+        if key not in self._rim_cache:
+            made = self.shapes[code]
+            rims: dict[str, list[tuple[int, float]]] = {L: [], R: []}
+            for name, run in self._wired.get(code, ()):
+                rims[self.side[code, name]].append((run, made.at[made.ports[name].row]))
+            self._rim_cache[key] = rims
+        return self._rim_cache[key]
+
+    @cached_property
+    def _wired(self) -> dict[str, list[tuple[str, int]]]:
+        found: dict[str, list[tuple[str, int]]] = {}
         for run, (_, a, b) in enumerate(self.runs):
-            ends = []
-            for end in (a, b):
-                column = self.column[end[0]]
-                if self.side[end] == R and column == gap - 1 and end[0] in left:
-                    ends.append(-left[end[0]] - self._offset(end))
-                elif self.side[end] == L and column == gap and end[0] in right:
-                    ends.append(right[end[0]] + self._offset(end))
-            if len(ends) < 2:
-                if (run, gap - 1) in left:
-                    ends.append(-left[run, gap - 1])
-                if (run, gap) in right:
-                    ends.append(right[run, gap])
-            if len(ends) == 2:
-                found.append((ends[0], ends[1]) if ends[0] < ends[1] else (ends[1], ends[0]))
-        for _, end in self.drops:
-            if end[0] in self.feet:
-                continue
-            column = self.column[end[0]]
-            if self.side[end] == R and column == gap - 1:
-                found.append((-left[end[0]] - self._offset(end), 1e4))
-            elif self.side[end] == L and column == gap:
-                found.append((right[end[0]] + self._offset(end), 1e4))
+            found.setdefault(a[0], []).append((a[1], run))
+            found.setdefault(b[0], []).append((b[1], run))
+        for i, (_, end) in enumerate(self.drops):
+            if end[0] not in self.feet:
+                found.setdefault(end[0], []).append((end[1], -1 - i))
         return found
+
+    def chords(self, gap: int) -> list[tuple[float, float]]:
+        """The wires in a gap, each as two places on its rim: negative up the left side, positive down the right side, then the foot."""
+        first: dict[int, float] = {}
+        found: list[tuple[float, float]] = []
+        for column, side, sign in ((gap - 1, R, -1.0), (gap, L, 1.0)):
+            if not 0 <= column < len(self.columns):
+                continue
+            y = 0.0
+            for item in self.columns[column]:
+                if isinstance(item, str):
+                    y += LABEL_ROOM
+                    for run, offset in self._rims(item)[side]:
+                        place = sign * (y + offset)
+                        if run < 0:
+                            found.append((place, FOOT))
+                        elif run in first:
+                            found.append((first[run], place))
+                        else:
+                            first[run] = place
+                    y += self.shapes[item].height + DEVICE_GAP
+                else:
+                    place = sign * (y + LANE_ROOM / 2)
+                    if item[0] in first:
+                        found.append((first[item[0]], place))
+                    else:
+                        first[item[0]] = place
+                    y += LANE_ROOM
+        return [(a, b) if a < b else (b, a) for a, b in found]
 
     def _offset(self, end: End) -> float:
         made = self.shapes[end[0]]
         return made.at[made.ports[end[1]].row]
 
-    def cost(self, gaps: Sequence[int], columns: Sequence[int]) -> float:
-        """The cost of some gaps and columns."""
-        near = sorted({c for gap in gaps for c in (gap - 1, gap) if 0 <= c < len(self.columns)})
-        at = {column: self.heights(column) for column in near}
-        total = 0.0
-        for gap in gaps:
-            chords = self.chords(gap, at)
-            chords.sort()
+    def _signature(self, column: int) -> tuple[object, ...]:
+        if not 0 <= column < len(self.columns):
+            return ()
+        return tuple((item, self._modes_of[item]) if isinstance(item, str) else item for item in self.columns[column])
+
+    def _gap_cost(self, gap: int) -> float:
+        key = (gap, self._signature(gap - 1), self._signature(gap))
+        cost = self._cost_cache.get(key)
+        if cost is None:
+            chords = sorted(self.chords(gap))
+            cost = 0.0
             for i, (a, b) in enumerate(chords):
-                if b < 9e3:
-                    total += LENGTH * abs(abs(a) - abs(b)) + (0.8 if abs(abs(a) - abs(b)) > 12 else 0)
+                if b < FOOT:
+                    climb = abs(abs(a) - abs(b))
+                    cost += LENGTH * climb + (0.8 if climb > 12 else 0.0)
                 for c, d in chords[i + 1 :]:
                     if c >= b:
                         break
-                    if a < c < b < d:
-                        total += CROSSING
-        for column in columns:
-            tall, seen, seen_any = 0.0, 0, False
-            for item in self.columns[column]:
-                tall += self._item_height(item)
-                if isinstance(item, str):
-                    rank = -1 if item in self.spine else self.rank[item]
-                    total += OFF_SPINE * (rank == -1 and seen_any)
-                    seen_any = True
-                    total += RANK * max(0, seen - rank)
-                    seen = max(seen, rank)
-                    total += HINT * abs(column - self._hint.get(item, column))
-                    for i, seat in enumerate(self.forms[item].seats):
-                        mode = seat.modes[self.modes[item, i]]
-                        if seat.paired and mode[0] == mode[1]:
-                            total += FOLDED + 0.4 * (len(mode) == 3)
-                else:
-                    total += LANE
-                    seen_any = True
-            total += TALL * max(0.0, tall - self.height)
-        return total
+                    if a < c and b < d:
+                        cost += CROSSING
+            self._cost_cache[key] = cost
+        return cost
+
+    def _column_cost(self, column: int) -> float:
+        cost, tall, seen, any_seen = 0.0, 0.0, 0, False
+        for item in self.columns[column]:
+            tall += self._item_height(item)
+            if isinstance(item, str):
+                rank = -1 if item in self.spine else self.rank[item]
+                cost += OFF_SPINE * (rank == -1 and any_seen)
+                cost += RANK * max(0, seen - rank)
+                seen = max(seen, rank)
+                cost += HINT * abs(column - self._hint.get(item, column))
+                cost += self._folds(item)
+            else:
+                cost += LANE
+            any_seen = True
+        return cost + TALL * max(0.0, tall - self.height)
+
+    def _folds(self, code: str) -> float:
+        cost = 0.0
+        for i, seat in enumerate(self.forms[code].seats):
+            mode = seat.modes[self.modes[code, i]]
+            if seat.paired and mode[0] == mode[1]:
+                cost += FOLDED + 0.4 * (len(mode) == 3)
+        return cost
+
+    def cost(self, gaps: Sequence[int], columns: Sequence[int]) -> float:
+        """The cost of some gaps and columns."""
+        return sum(self._gap_cost(gap) for gap in gaps) + sum(self._column_cost(column) for column in columns)
 
     @property
     def all_cost(self) -> float:
@@ -405,7 +445,7 @@ class Placement:
             for there in (here - 1, here + 1):
                 if not 0 <= there < len(self.columns) or self.columns[here] == [code]:
                     continue
-                kept, sides = [items[:] for items in self.columns], dict(self.modes)
+                kept = [items[:] for items in self.columns]
                 self.columns[here].remove(code)
                 self.column[code] = there
                 self.columns[there].append(code)
@@ -424,5 +464,5 @@ class Placement:
                 if new < now - 1e-6:
                     now, better = new, True
                     break
-                self.column[code], self.columns, self.modes = here, kept, sides
+                self.column[code], self.columns = here, kept
         return better

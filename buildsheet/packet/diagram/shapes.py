@@ -37,10 +37,8 @@ class Shape:
     below: tuple[tuple[int, int, float], ...]
     least_width: float
     at: Mapping[int, float]  # each row, and BOTTOM, when all is as close as it may be; the top edge is 0
-
-    @property
-    def height(self) -> float:
-        return self.at[BOTTOM]
+    height: float
+    axis: tuple[float, float]  # how far from the left and right edges the middle of the symbols must stay
 
 
 def name_width(name: str) -> float:
@@ -60,7 +58,7 @@ def shape(
     last: dict[str, int] = {}
     floor: list[tuple[int, float]] = []  # what the next row must stay clear of
     rows, width = 0, 0.0
-    widest, folds = {L: 0.0, R: 0.0}, {L: 0.0, R: 0.0}
+    widest, folds, lone, reach = ({L: 0.0, R: 0.0} for _ in range(4))
 
     def put(name: str, side: str, row: int) -> None:
         count, axis = landings.get(name, (1, 0))
@@ -84,6 +82,7 @@ def shape(
             below.append((rows, BOTTOM, symbol.below + 1.2))
             for name, side in zip(seat.terminals, mode, strict=False):
                 put(name, side, rows)
+                reach[side] = max(reach[side], INSET + name_width(name) + AIR + symbol.length / 2 + 0.3)
             floor = [(rows, symbol.below)]
             names = sum(name_width(name) for name in seat.terminals)
             width = max(width, 2 * INSET + names + symbol.length + 2 * AIR + 1.2)
@@ -100,31 +99,38 @@ def shape(
                     below.append((rows + i - 1, rows + i, step))
             rows += len(ordered)
             floor = [(rows - 1, 2.2)]
-            thick = SEVERAL_ROOM
+            names_room = INSET + max(name_width(name) for name in ordered) + AIR
             if seat.paired:
                 symbol = symbols[seat.symbol]
-                thick = symbol.above + symbol.below + 1.5
-            names_room = max(name_width(name) for name in ordered)
-            both = seat.symbol == "contacts"
-            width = max(
-                width, (2 if both else 1) * (INSET + names_room) + AIR + thick + 1.5 + (0 if both else INSET)
-            )
+                folds[mode[0]] = max(folds[mode[0]], names_room + symbol.above + symbol.below + 3.0)
+                if form.linked:
+                    reach[mode[0]] = max(reach[mode[0]], names_room + fold_axis(symbol))
+            else:
+                folds[mode[0]] = max(folds[mode[0]], names_room + SEVERAL_ROOM + 1.5)
+                if seat.symbol == "contacts":
+                    lone[R if mode[0] == L else L] = names_room
         else:
             name, side = seat.terminals[0], mode[0]
             put(name, side, rows)
+            lone[side] = max(lone[side], INSET + name_width(name) + AIR)
             floor.append((rows, 1.2))
             rows += 1
     for side, other in ((L, R), (R, L)):
         if folds[side]:
-            width = max(width, folds[side] + (INSET + AIR + widest[other] if widest[other] else INSET))
-            if form.linked:  # the link runs down the middle, beside the folded contacts
-                width = max(width, 2 * (folds[side] + 0.6))
+            width = max(width, folds[side] + max(lone[other], INSET))
+    width = max(width, reach[L] + reach[R])
     if form.centre:
         symbol = symbols[form.centre]
         width = max(width, sum(w + INSET + AIR for w in widest.values() if w) + symbol.length + 2.4)
         below.append((TOP, BOTTOM, symbol.above + symbol.below + 3.0))
     below.append((TOP, BOTTOM, 9.0))
-    return Shape(ports, rows, tuple(below), max(width, 14.0), _least(rows, below))
+    at = _least(rows, below)
+    return Shape(ports, rows, tuple(below), max(width, 14.0), at, at[BOTTOM], (reach[L], reach[R]))
+
+
+def fold_axis(symbol: Symbol) -> float:
+    """From the end of a terminal's name to the link, with an upright symbol between."""
+    return symbol.below + 0.4 + max(symbol.above, symbol.below) + 0.3
 
 
 def _at(ports: Mapping[str, Port], side: str, row: int | None) -> str:

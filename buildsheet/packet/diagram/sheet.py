@@ -9,7 +9,7 @@ from buildsheet.packet.diagram.forms import L
 from buildsheet.packet.diagram.labels import Label, label, least_width
 from buildsheet.packet.diagram.layout import End, Placement
 from buildsheet.packet.diagram.model import (
-    FLAG_LONG, FLAG_SHORT, RING, TERMINAL_TEXT, DoesNotFit, Flag, Point, Rect, Ring, simplified,
+    FLAG_LONG, FLAG_SHORT, LEAST_GAP, RING, TERMINAL_TEXT, DoesNotFit, Flag, Point, Rect, Ring, simplified,
 )  # fmt: skip
 from buildsheet.packet.diagram.route import Channel, Clash, channels, places, spread, widen
 from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, Meets, Stack, Stacker
@@ -19,10 +19,11 @@ from buildsheet.packet.fonts import text_width
 BAR_HEIGHT = 8.0
 STUD_DOWN = 2.4  # from the bar's upper edge to the middle of a stud
 OVERHANG = 2.4  # a label may reach so far past its box: the first track is further off
-FOOT_WIDTH, FOOT_LABEL = 13.0, 22.0
+FOOT_WIDTH = 13.0
+FOOT_LABELS = (30.0, 19.0)  # room for the name of a metal part at the foot: the second only if the first fits nowhere
 OUTER = 3.0  # left for the margins when columns are widened
 WIDER = 9.0  # no column gets more than this for its labels
-EASES = (0.0, 0.4, 1.0)  # the columns that the first leaves room for are the start of the next
+EASES = (0.0, 0.4, 1.0)
 CLASHES, WIDENINGS = 8, 5
 
 
@@ -50,22 +51,23 @@ def lay_out(
     bar_top = height - BAR_HEIGHT - 0.3 if any(d.kind == "earth-bar" for d in circuit.devices.values()) else height
     placement = Placement(circuit, symbols, bar_top - 8)
     placement.improve()
-    tries: list[tuple[int, float, Skeleton]] = []
     problem = DoesNotFit("nothing tried")
-    columns = _column_widths(placement)
-    for ease in EASES:
-        try:
-            made = _skeleton(placement, columns, width, bar_top, ease, notes)
-            columns = made.columns
-        except DoesNotFit as error:
-            problem = error
-            continue
-        tries.append((sum(len(channel.tracks) for channel in made.gaps), -ease, made))
-    for _, _, made in sorted(tries, key=lambda item: item[:2]):
-        try:
-            return _finish(placement, made, width, height, bar_top, notes)
-        except DoesNotFit as error:
-            problem = error
+    for foot in FOOT_LABELS:
+        tries: list[tuple[int, float, Skeleton]] = []
+        for ease in EASES:
+            for wider in (False, True):
+                try:
+                    made = _skeleton(placement, width, bar_top, ease, foot, notes, wider=wider)
+                except DoesNotFit as error:
+                    problem = error
+                    continue
+                if made is not None:
+                    tries.append((sum(len(channel.tracks) for channel in made.gaps), made.lines - ease, made))
+        for _, _, made in sorted(tries, key=lambda item: item[:2]):
+            try:
+                return _finish(placement, made, width, height, bar_top, notes)
+            except DoesNotFit as error:
+                problem = error
     raise problem
 
 
@@ -77,19 +79,24 @@ class Skeleton:
     labels: dict[str, Label]
     stack: Stack
     gaps: list[Channel]
+    lines: int
 
 
 def _skeleton(
-    p: Placement, columns: list[float], width: float, bar_top: float, ease: float, notes: Mapping[str, str]
-) -> Skeleton:
-    columns = columns[:]
-    labels = _broken_labels(p, columns, notes)
-    stack, gaps = _settle(p, labels, bar_top, ease)
-    slack = width - sum(columns) - sum(channel.wanted for channel in gaps[1:-1]) - OUTER
-    if _widen(p, columns, labels, slack):
-        labels = _broken_labels(p, columns, notes)
-        stack, gaps = _settle(p, labels, bar_top, ease)
-    return Skeleton(columns, labels, stack, gaps)
+    p: Placement, width: float, bar_top: float, ease: float, foot: float, notes: Mapping[str, str], *, wider: bool
+) -> Skeleton | None:
+    """Heights and tracks. With `wider`, columns take what is left of the width for their labels; None if nothing is."""
+    columns = _column_widths(p)
+    labels = _broken_labels(p, columns, foot, notes)
+    stack, gaps = _settle(p, labels, columns, bar_top, ease, notes)
+    if wider:
+        slack = width - sum(columns) - sum(max(LEAST_GAP, channel.packed) for channel in gaps[1:-1]) - OUTER
+        if not _widen(p, columns, labels, slack):
+            return None
+        labels = _broken_labels(p, columns, foot, notes)
+        stack, gaps = _settle(p, labels, columns, bar_top, ease, notes)
+    lines = sum(len(made.names) + len(made.ratings) for made in labels.values())
+    return Skeleton(columns, labels, stack, gaps, lines)
 
 
 def _finish(
@@ -130,11 +137,11 @@ def _column_widths(p: Placement) -> list[float]:
     return least
 
 
-def _broken_labels(p: Placement, columns: list[float], notes: Mapping[str, str]) -> dict[str, Label]:
+def _broken_labels(p: Placement, columns: list[float], foot: float, notes: Mapping[str, str]) -> dict[str, Label]:
     return {
         code: label(
             p.circuit.devices[code],
-            (columns[p.column[code]] if code in p.column else FOOT_LABEL) + OVERHANG,
+            (columns[p.column[code]] if code in p.column else foot) + OVERHANG,
             notes.get(code, ""),
         )
         for code in p.forms
@@ -159,10 +166,16 @@ def _widen(p: Placement, columns: list[float], labels: Mapping[str, Label], slac
     return widened
 
 
-def _settle(p: Placement, labels: Mapping[str, Label], bar_top: float, ease: float) -> tuple[Stack, list[Channel]]:
+def _settle(
+    p: Placement, labels: dict[str, Label], columns: list[float], bar_top: float, ease: float, notes: Mapping[str, str]
+) -> tuple[Stack, list[Channel]]:
     apart: tuple[tuple[Meets, Meets], ...] = ()
     heights = {code: made.height for code, made in labels.items()}
     estimate = Stacker(p, heights, bar_top, ease).build()
+    for code, column in estimate.feet.items():
+        if column == len(columns) - 1:  # nothing but the margin beside it
+            labels[code] = label(p.circuit.devices[code], columns[-1], notes.get(code, ""))
+            heights[code] = labels[code].height
     for _ in range(CLASHES):
         stack = Stacker(p, heights, bar_top, ease, estimate, apart).build()
         try:
@@ -272,6 +285,9 @@ def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str])
             if x >= 0 and room.right <= sheet.width and not any(room.overlaps(thing, 0.6) for thing in (*pieces, *others)):
                 sheet.labels[code], placed[code] = (whole, x), room
                 break
+    for code in sheet.stack.feet:
+        if any(placed[code].overlaps(piece, 0.4) for piece in pieces) or placed[code].right > sheet.width:
+            raise DoesNotFit(f"no room for the name of {code}")
 
 
 def _fixed(sheet: Sheet) -> list[Rect]:

@@ -1,0 +1,31 @@
+"""Small project files, and reading one for its problems."""
+
+from pathlib import Path
+
+from buildsheet.given.problems import Problem, ProjectError
+from buildsheet.project import Project, read
+
+HEAD = "buildsheet: 1\n"
+SANDER = Path(__file__).parents[2] / "projects" / "strip-sander" / "strip-sander.yaml"
+LETTERS = frozenset(chr(code) for code in range(32, 127)) | frozenset("äöüµΩ°·²³→×")
+
+
+def reads(text: str, characters: frozenset[str] | None = None) -> Project:
+    """A project from the lines below the format number."""
+    return read(HEAD + text, "m.yaml", characters)
+
+
+def refused(text: str, characters: frozenset[str] | None = None) -> ProjectError:
+    """The error of a file that can't be read. Raises AssertionError when it can."""
+    try:
+        read(text, "m.yaml", characters)
+    except ProjectError as error:
+        return error
+    raise AssertionError(f"{text!r} was read")
+
+
+def problem(text: str, characters: frozenset[str] | None = None) -> Problem:
+    """The one problem of the lines below the format number, its line counted without that line."""
+    found = refused(HEAD + text, characters).problems
+    assert len(found) == 1, found
+    return found[0]
