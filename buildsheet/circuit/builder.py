@@ -52,6 +52,7 @@ class Board:
             self.lengths[run],
             conductor.ampacity,
             cable,
+            run,
         )
         self.wires.append(made)
 

@@ -103,7 +103,8 @@ class Device:
 
 @dataclass(frozen=True, slots=True)
 class Wire:
-    """A conductor between two terminals. Ampacity in amperes; `stage` is the hundred of its number."""
+    """A conductor between two terminals. Ampacity in A, length in m; `stage` is the hundred of its number, `run` where it
+    lies, `cable` the cable that it is a core of."""
 
     number: int
     a: Terminal
@@ -114,6 +115,7 @@ class Wire:
     length: float
     ampacity: float
     cable: str = ""
+    run: str = ""
 
     @property
     def stage(self) -> int:

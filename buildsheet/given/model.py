@@ -16,7 +16,7 @@ from pydantic_core import CoreSchema, PydanticCustomError
 from buildsheet.given.fields import Reads, Said, Unwritten, at_piece, refuse
 from buildsheet.given.tree import Items, Text
 from buildsheet.given.tree import Mapping as TextMapping
-from buildsheet.units import QuantityError, Unit, kinds_of
+from buildsheet.units import NUMBER, QuantityError, Unit, kinds_of
 
 _NUMBER = r"(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)"
 _JOINED = re.compile(rf"[+-]?{_NUMBER}(?:\s*(?:\.\.|->|→|\bx\b|×)\s*[+-]?{_NUMBER})*")
@@ -143,14 +143,15 @@ class Given(BaseModel):
         if not numbers:
             return 0
         unit = _UNIT.match(piece, numbers.end())
-        if not unit:
+        plain = any(NUMBER in reads.kinds for _, reads, said in open_fields if before and said.before == before)
+        if not unit and not plain:
             found = f'"{piece[at:].strip()}" without a unit'
             raise refuse("bare-number", found, "a number and a unit", cls._instead(open_fields))
         try:
-            kinds = kinds_of(unit["unit"])
+            kinds = kinds_of(unit["unit"]) if unit else (NUMBER,)
         except QuantityError as error:
             raise refuse(error.code, error.found, error.wanted, cls._instead(open_fields)) from None
-        end = unit.end()
+        end = unit.end() if unit else numbers.end()
         behind = piece[end:].lstrip()
         after = next((s.after for _, _, s in open_fields if s.after and behind.startswith(s.after)), "")
         free = [
@@ -169,7 +170,7 @@ class Given(BaseModel):
             )
         for name, (low, high) in zip(free, parts, strict=False):
             whole = piece.piece(low, high, f"{piece.place.key}.{name}")
-            filled[name] = Text(f"{piece[low:high]} {unit['unit']}", whole.place)
+            filled[name] = Text(f"{piece[low:high]} {unit['unit'] if unit else ''}".rstrip(), whole.place)
         return end + (len(piece[end:]) - len(behind) + len(after) if after else 0)
 
 

@@ -6,6 +6,7 @@ from buildsheet.circuit import Circuit
 from buildsheet.design import Design
 from buildsheet.design.wiring import wire
 from buildsheet.design.work import work
+from buildsheet.plan.cuts import Cut, cuts
 from buildsheet.project import Project
 from buildsheet.rules import Finding, all_findings, state_of
 from buildsheet.rules.book import State, unanswered
@@ -32,6 +33,7 @@ class Plan:
     findings: tuple[Finding, ...]
     state: State
     questions: tuple[Question, ...]
+    cuts: tuple[Cut, ...] = ()
 
     @property
     def stopped(self) -> bool:
@@ -44,7 +46,15 @@ def plan(project: Project) -> Plan:
     design = work(project)
     circuit = wire(design)
     findings = all_findings(design, circuit)
-    return Plan(project, design, circuit, findings, state_of(design, circuit, findings), _questions(design))
+    return Plan(
+        project,
+        design,
+        circuit,
+        findings,
+        state_of(design, circuit, findings),
+        _questions(design),
+        cuts(design, circuit) if circuit else (),
+    )
 
 
 # Most useful first: what each group is for and what to paste, when the file does not have it at all.

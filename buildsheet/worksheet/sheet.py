@@ -48,8 +48,13 @@ class Worksheet:
         self.values: dict[str, Value] = {}
 
     def take(self, value: Value) -> Value:
-        """Enters a value that the builder wrote, so that it is found by its id. Entering it again does nothing."""
-        return self.values.setdefault(value.id, value)
+        """Enters a value that the builder wrote, so that it is found by its id. Entering it again does nothing; another
+        number or kind under an id that is taken raises ValueError."""
+        known = self.values.setdefault(value.id, value)
+        same = float(known) == float(value) if known.known else not value.known
+        if known.unit is not value.unit or not same:
+            raise ValueError(f"{value.id} is already another value")
+        return known
 
     def work(
         self, id: str, formula: Formula[P], label: str = "", /, *args: P.args, **arguments: P.kwargs
@@ -100,6 +105,9 @@ class Worksheet:
         source = table(table_id)
         bound = at_least if at_least is not None else at_most
         unit = source.columns[column].unit
+        searched = source.columns[where or column]
+        if bound is not None and not searched.quantity and bound.unit is not searched.unit:
+            raise TypeError(f"{id}: {source.id} is searched by a {searched.unit.kind}, not a {bound.unit.kind}")
         if bound is not None and not bound.known:
             return self._enter(
                 unknown(id, unit, f"needs {bound.label}", label or source.title, missing=(bound,))

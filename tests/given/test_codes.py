@@ -97,7 +97,7 @@ motor:
   winding: 99999 Mohm
 belts:
   - 80 -> 63 mm
-  - 80 -> x mm
+  - 80 -> 63 mm, poly-W
 accept:
   - {finding: a, why: b, by: c, date: 14 March}
 """
@@ -117,7 +117,7 @@ def test_all_problems_of_a_run_are_told_in_the_order_of_the_file() -> None:
         (12, 3, "missing-key", "motor.kind"),
         (12, 31, "unknown-unit", "motor.plate"),
         (13, 12, "out-of-range", "motor.winding"),
-        (16, 5, "unknown-word", "belts.2"),
+        (16, 18, "unknown-word", "belts.2"),
         (18, 39, "wrong-shape", "accept.1.date"),
     ]
 

@@ -16,6 +16,7 @@ class Heights:
     """Heights with least distances. `y[v] >= y[u] + d` for every kept (u, v, d); `ceiling[v]` is as far down as v may come."""
 
     y: list[float] = field(default_factory=list)
+    least: list[float] = field(default_factory=list)
     ceiling: list[float] = field(default_factory=list)
     after: list[list[tuple[int, float]]] = field(default_factory=list)
     before: list[list[tuple[int, float]]] = field(default_factory=list)
@@ -23,6 +24,7 @@ class Heights:
     def add(self, least: float = 0.0, most: float = INF) -> int:
         """A new height between `least` and `most`."""
         self.y.append(least)
+        self.least.append(least)
         self.ceiling.append(most)
         self.after.append([])
         self.before.append([])
@@ -88,6 +90,7 @@ class Heights:
         up, down = -INF, INF
         for v in group:
             down = min(down, self.ceiling[v] - self.y[v])
+            up = max(up, self.least[v] - self.y[v])
             for w, distance in self.after[v]:
                 if w not in group:
                     down = min(down, self.y[w] - distance - self.y[v])

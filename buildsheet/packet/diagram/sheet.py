@@ -132,7 +132,8 @@ def _column_widths(p: Placement) -> list[float]:
     least = []
     for items in p.columns:
         codes = [item for item in items if isinstance(item, str)]
-        needs = [max(p.shapes[code].least_width, least_width(p.circuit.devices[code]) - OVERHANG) for code in codes]
+        hang = OVERHANG if items is not p.columns[-1] else 0.0
+        needs = [max(p.shapes[code].least_width, least_width(p.circuit.devices[code]) - hang) for code in codes]
         least.append(max(needs, default=2.0))
     return least
 
@@ -141,7 +142,8 @@ def _broken_labels(p: Placement, columns: list[float], foot: float, notes: Mappi
     return {
         code: label(
             p.circuit.devices[code],
-            (columns[p.column[code]] if code in p.column else foot) + OVERHANG,
+            (columns[p.column[code]] if code in p.column else foot)
+            + (OVERHANG if p.column.get(code) != len(columns) - 1 else 0.0),
             notes.get(code, ""),
         )
         for code in p.forms

@@ -50,6 +50,7 @@ def blocks(plan: Plan, ink: Ink) -> tuple[Block, ...]:
     solved = _together(sheet)
     made: list[Block] = []
     margins: list[Value] = []
+    cut: list[Value] = []
     for value in sheet.values.values():
         if value.id not in ids:
             continue
@@ -58,11 +59,13 @@ def blocks(plan: Plan, ink: Ink) -> tuple[Block, ...]:
                 margins.append(value)
             case Line():
                 made.append(_line_block(value, ids, tables, users, ink))
+            case Model() if value.id.startswith("cut."):
+                cut.append(value)
             case Model():
                 group = solved[id(value.parent.arguments)]
                 if group[0] is value:
                     made.append(_model_block(group, ids, tables, users, ink, points.get(value.id)))
-    return (*made, *_margin_block(margins, ids, ink))
+    return (*made, *_margin_block(margins, ids, ink), *_cut_block(plan, cut, ids, ink))
 
 
 def _together(sheet: Worksheet) -> dict[int, list[Value]]:
@@ -198,6 +201,32 @@ def _margin_block(margins: list[Value], ids: dict[str, str], ink: Ink) -> tuple[
             (),
             tuple(rows),
             remark,
+        ),
+    )
+
+
+def _cut_block(plan: Plan, cut: list[Value], ids: dict[str, str], ink: Ink) -> tuple[Block, ...]:
+    """Wire to buy: every sum in one block."""
+    if not cut:
+        return ()
+    pieces = {
+        one.total.id: " + ".join(f"{count} · {ink.print(piece)}" for count, piece in one.pieces)
+        for one in plan.cuts
+    }
+    rows = tuple(
+        GivenRow(escape(ids[value.id]), value.label, ink.print(value), escape(f"= {pieces[value.id]}"))
+        for value in cut
+    )
+    number = f"{ids[cut[0].id]}–{ids[cut[-1].id].removeprefix('C')}"
+    return (
+        Block(
+            number,
+            "Wire to buy",
+            Printed("", "", ""),
+            "sheets 4, 6",
+            (),
+            rows,
+            "Pieces times length, added up; the cord left out.",
         ),
     )
 

@@ -169,7 +169,7 @@ class _Writer:
 
     def _wires(self, key: str, wires: list[Wire]) -> StepItem:
         a, b = self.circuit.devices[wires[0].a.device], self.circuit.devices[wires[0].b.device]
-        lines = tuple(wire_line(w, self.ink) for w in wires)
+        lines = tuple(wire_line(w, self.plan, self.ink) for w in wires)
         if key == "protective":
             return self.step(
                 f"Bond {_the(b.name)} ({b.code}) to the bar.",
@@ -213,12 +213,12 @@ class _Writer:
         yield self.step(
             "Put its protective conductor on the bar.",
             "it would come off last if the cord were torn out.",
-            tuple(wire_line(w, self.ink) for w in protective),
+            tuple(wire_line(w, self.plan, self.ink) for w in protective),
         )
         yield self.step(
             "Put its other two on the disconnect, switched off.",
             "no bare strand stands out, and 1 and 3 can't be touched with a finger.",
-            tuple(wire_line(w, self.ink) for w in others),
+            tuple(wire_line(w, self.plan, self.ink) for w in others),
         )
         yield self.step(
             "Fit the terminal covers, tie the wires, sweep out every chip, and photograph the inside.",

@@ -1,6 +1,5 @@
 """Wire list and cut list: every conductor by number, and by colour and size for cutting."""
 
-from collections import defaultdict
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -8,9 +7,9 @@ from markupsafe import Markup
 from buildsheet.circuit import Terminal, Wire
 from buildsheet.circuit.proofs import protected_by
 from buildsheet.packet import marks
-from buildsheet.packet.ink import NARROW, Ink
+from buildsheet.packet.ink import Ink
 from buildsheet.plan import Plan
-from buildsheet.units import METRE, figures, shown
+from buildsheet.plan.cuts import run_lengths
 
 COLOUR_NAMES = {"BK": "black", "WH": "white", "GY": "gray", "RD": "red", "BU": "blue", "VT": "violet", "BN": "brown", "GNYE": "green-yellow", "GN": "green", "OG": "orange", "YE": "yellow", "PK": "pink"}  # fmt: skip
 
@@ -32,15 +31,14 @@ def end(terminal: Terminal) -> str:
     return f"{terminal.device} · {terminal.name}"
 
 
-def length(metres: float, ink: Ink) -> str:
-    """A length for cutting."""
-    amount, unit = shown(metres, METRE, ink.inches)
-    return f"{figures(amount, 3).removesuffix('.0') if amount < 100 else figures(amount, 3)}{NARROW}{unit}"
+def length(wire: Wire, plan: Plan, ink: Ink) -> str:
+    """A wire's length for cutting."""
+    return str(ink.print(run_lengths(plan.design)[wire.run]))
 
 
-def wire_line(wire: Wire, ink: Ink, now: int | None = None) -> WireLine:
+def wire_line(wire: Wire, plan: Plan, ink: Ink, now: int | None = None) -> WireLine:
     """The line of a wire beside a step."""
-    return WireLine(str(wire.number), wire.colour, end(wire.a), end(wire.b), length(wire.length, ink), now)
+    return WireLine(str(wire.number), wire.colour, end(wire.a), end(wire.b), length(wire, plan, ink), now)
 
 
 def rows(plan: Plan, ink: Ink) -> list[object]:
@@ -58,7 +56,7 @@ def rows(plan: Plan, ink: Ink) -> list[object]:
         cable = f"cable {wire.cable}" if wire.cable else ""
         found.append([
             marks.flag(str(wire.number), wire.colour), end(wire.a), end(wire.b), f"{wire.size}, {_insulation(plan)}{', ' + cable if cable else ''}",
-            length(wire.length, ink), substitutes(wire, plan), guard[0] if guard else "",
+            length(wire, plan, ink), substitutes(wire, plan), guard[0] if guard else "",
         ])  # fmt: skip
     return found
 
@@ -92,25 +90,9 @@ def substitutes(wire: Wire, plan: Plan) -> str:
 
 def cuts(plan: Plan, ink: Ink) -> list[list[object]]:
     """By colour and size: how many pieces of which lengths, and how much in all."""
-    if plan.circuit is None:
-        return []
-    groups: dict[tuple[str, str], list[Wire]] = defaultdict(list)
-    for wire in plan.circuit.wires:
-        if wire.cable != "W1":
-            groups[wire.size, wire.colour].append(wire)
     found: list[list[object]] = []
-    for (size, colour), wires in sorted(groups.items()):
-        by_length: dict[str, int] = defaultdict(int)
-        for wire in wires:
-            by_length[length(wire.length, ink)] += 1
-        pieces = ", ".join(f"{count} × {text}" for text, count in by_length.items())
-        total = length(sum(wire.length for wire in wires), ink)
-        found.append(
-            [
-                Markup("{} {}").format(marks.flag("", colour), COLOUR_NAMES.get(colour, colour)),
-                size,
-                pieces,
-                total,
-            ]
-        )
+    for cut in plan.cuts:
+        pieces = ", ".join(f"{count} × {ink.print(piece)}" for count, piece in cut.pieces)
+        flag = Markup("{} {}").format(marks.flag("", cut.colour), COLOUR_NAMES.get(cut.colour, cut.colour))
+        found.append([flag, cut.size, pieces, str(ink.print(cut.total))])
     return found
