@@ -184,10 +184,10 @@ def _cord(project: Project, region: Region, sheet: Worksheet) -> WireSize:
 
 def _ambient(project: Project, region: Region, sheet: Worksheet) -> Value:
     del region
-    site = project.site
-    if site is not None:
-        return sheet.values.get("site.ambient~") or sheet.known_or_assumed(site.ambient, "ambient")
-    return sheet.values.get("site.ambient~") or sheet.assume("site.ambient~", "ambient")
+    site, assumed = project.site, sheet.values.get("site.ambient~")
+    if assumed is not None:  # a Value has no truth of its own, so no `or` here
+        return assumed
+    return sheet.known_or_assumed(site.ambient, "ambient") if site else sheet.assume("site.ambient~", "ambient")
 
 
 def _factor(sheet: Worksheet, id: str, table_id: str, temperature: Value, label: str) -> Value:

@@ -94,7 +94,9 @@ def free_run_constant(
     return (V - I_0 * R - U_b) / omega_0
 
 
-@formula(source=derivation("drops along the path of the current add"))
+@formula(
+    source=derivation("drops along the path of the current add"), limits={"U_d": (0, 1000), "U_b": (0, 1000)}
+)
 def path_drop(U_d: Volt, U_b: Volt) -> Volt:
     """Constant drops along the path of the armature current: the converter's junctions and the brushes.
 

@@ -46,7 +46,6 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("unverified", "16", "Not verified", "What nobody measured, what was not calculated, and what this packet can't know.", needs_design=False),
 )  # fmt: skip
 NOT_YET = {
-    "diagram": "being drawn",
     "faults": "fault finding is not written by this version",
     "revisions": "revisions are not compared by this version",
 }

@@ -118,7 +118,7 @@ def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd, leng
                 for at in _free(low + 0.3, high - 0.3 - FLAG_HEIGHT, blocks):
                     yield Spot(ACROSS_PRICE + price + 0.1 * abs(at + FLAG_HEIGHT / 2 - middle), Rect(band.x, at, size, FLAG_HEIGHT), upright=False)
             band = Rect(ax - FLAG_HEIGHT / 2, low, FLAG_HEIGHT, high - low)
-            if high - low >= size:
+            if high - low >= size and band.x >= 0 and band.right <= crowd.width:
                 blocks = [(room.y - CLEAR - size, room.bottom + CLEAR) for room in crowd.around(number, piece, band)]
                 for at in _free(low + 0.3, high - 0.3 - size, blocks):
                     yield Spot(UPRIGHT_PRICE + 0.1 * abs(at + size / 2 - middle), Rect(band.x, at, FLAG_HEIGHT, size), upright=True)

@@ -7,7 +7,7 @@ The same circuit gives the same placement, and one more wire changes little.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from buildsheet.circuit import Circuit, Wire
@@ -22,8 +22,9 @@ LANE_ROOM = 5.0
 LABEL_ROOM = 9.0
 DEVICE_GAP = 3.0
 POWER = frozenset({"line", "neutral", "entry", "armature", "field", "dc"})
-CROSSING, LANE, LENGTH, RANK, FOLDED, HINT, TALL = 9.0, 3.5, 0.09, 3.0, 1.6, 9.0, 1.5
+CROSSING, LANE, LENGTH, RANK, FOLDED, HINT, TALL = 9.0, 3.5, 0.09, 3.0, 1.6, 9.0, 3.0
 OFF_SPINE = 60.0
+DETOUR = 1  # a terminal does not change sides if its wires then pass more columns than this
 FOOT = 1e4
 SWEEPS = 6
 
@@ -35,6 +36,7 @@ class Placement:
     circuit: Circuit
     symbols: Mapping[str, Symbol]
     height: float
+    labels: Mapping[str, float] = field(default_factory=dict)  # about how high each device's label will be
 
     def __post_init__(self) -> None:
         devices = self.circuit.devices
@@ -89,6 +91,14 @@ class Placement:
         for _, end in self.drops:
             count[end] = count.get(end, 0) + 1
         return count
+
+    @cached_property
+    def _partners(self) -> dict[End, list[End]]:
+        partners: dict[End, list[End]] = {}
+        for _, a, b in self.runs:
+            partners.setdefault(a, []).append(b)
+            partners.setdefault(b, []).append(a)
+        return partners
 
     @cached_property
     def rank(self) -> dict[str, int]:
@@ -171,10 +181,7 @@ class Placement:
 
     def _choose_sides(self) -> None:
         """Each seat takes the mode that passes the fewest columns."""
-        partners: dict[End, list[End]] = {}
-        for _, a, b in self.runs:
-            partners.setdefault(a, []).append(b)
-            partners.setdefault(b, []).append(a)
+        partners = self._partners
         for _ in range(4):
             changed = False
             for code in self.column:
@@ -216,7 +223,7 @@ class Placement:
 
     def _item_height(self, item: Item) -> float:
         if isinstance(item, str):
-            return self.shapes[item].height + LABEL_ROOM + DEVICE_GAP
+            return self.shapes[item].height + self.labels.get(item, LABEL_ROOM) + DEVICE_GAP
         return LANE_ROOM
 
     def _tall(self, items: Sequence[Item]) -> float:
@@ -254,8 +261,9 @@ class Placement:
         y, found = 0.0, {}
         for item in self.columns[column]:
             if isinstance(item, str):
-                found[item] = y + LABEL_ROOM
-                y += self.shapes[item].height + LABEL_ROOM + DEVICE_GAP
+                label = self.labels.get(item, LABEL_ROOM)
+                found[item] = y + label
+                y += self.shapes[item].height + label + DEVICE_GAP
             else:
                 found[item] = y + LANE_ROOM / 2
                 y += LANE_ROOM
@@ -293,7 +301,7 @@ class Placement:
             y = 0.0
             for item in self.columns[column]:
                 if isinstance(item, str):
-                    y += LABEL_ROOM
+                    y += self.labels.get(item, LABEL_ROOM)
                     for run, offset in self._rims(item)[side]:
                         place = sign * (y + offset)
                         if run < 0:
@@ -411,7 +419,7 @@ class Placement:
             for i, seat in enumerate(self.forms[code].seats):
                 for mode in range(len(seat.modes)):
                     before = self.modes[code, i]
-                    if mode == before:
+                    if mode == before or self._detour(code, seat.terminals, seat.modes[mode]) > DETOUR:
                         continue
                     kept = [items[:] for items in self.columns]
                     self.modes[code, i] = mode
@@ -425,6 +433,17 @@ class Placement:
                         self._set_sides(code)
                         self.columns = kept
         return better
+
+    def _detour(self, code: str, names: Sequence[str], sides: Sequence[str]) -> int:
+        """How many more columns the wires of a seat would pass with other sides."""
+        more, column = 0, self.column[code]
+        for name, side in zip(names, sides, strict=False):
+            end = (code, name)
+            now, then = column + (self.side[end] == R), column + (side == R)
+            for other in self._partners.get(end, ()):
+                there = self.gap(other)
+                more += abs(then - there) - abs(now - there)
+        return more
 
     def _relay(self, code: str) -> None:
         """Lay the wires of a device again where they now pass other columns than before."""
@@ -442,8 +461,9 @@ class Placement:
             here = self.column[code]
             if code in self.spine:
                 continue
-            for there in (here - 1, here + 1):
-                if not 0 <= there < len(self.columns) or self.columns[here] == [code]:
+            crowded = self._tall(self.columns[here]) > self.height
+            for there in range(len(self.columns)) if crowded else (here - 1, here + 1):
+                if there == here or not 0 <= there < len(self.columns) or self.columns[here] == [code]:
                     continue
                 kept = [items[:] for items in self.columns]
                 self.columns[here].remove(code)

@@ -15,6 +15,7 @@ from buildsheet.packet.diagram.stack import Meets, Stack
 CLOSE = 1.9  # two level pieces this near each other may not lie side by side
 FLAG_ROOM = 7.4  # more than a track's pitch, so that a flag fits beside a wire
 WINDOW = 12.4  # a flag across a gap
+MARGIN = 2.4  # from the outermost track to the sheet's edge: an upright flag fits
 HARD = 1000
 
 
@@ -222,8 +223,8 @@ def spread(channels: Sequence[Channel], columns: Sequence[float], width: float) 
         outer = gap in (0, last)
         if outer:
             used = bool(channel.tracks)
-            least.append(channel.packed - TRACK_EDGE + 1.0 if used else 0.4)
-            wanted.append(max(channel.packed - TRACK_EDGE + 1.0, 8.0 + channel.extra) if used else 0.4)
+            least.append(channel.packed - TRACK_EDGE + MARGIN if used else 0.4)
+            wanted.append(max(channel.packed - TRACK_EDGE + MARGIN, 8.0 + channel.extra) if used else 0.4)
         else:
             least.append(max(LEAST_GAP, channel.packed))
             wanted.append(channel.wanted)

@@ -21,6 +21,7 @@ STUD_DOWN = 2.4  # from the bar's upper edge to the middle of a stud
 OVERHANG = 2.4  # a label may reach so far past its box: the first track is further off
 FOOT_WIDTH = 13.0
 FOOT_LABELS = (30.0, 19.0)  # room for the name of a metal part at the foot: the second only if the first fits nowhere
+ABOUT_WIDE = 23.0  # width of a label before the columns are known
 OUTER = 3.0  # left for the margins when columns are widened
 WIDER = 9.0  # no column gets more than this for its labels
 EASES = (0.0, 0.4, 1.0)
@@ -49,21 +50,24 @@ def lay_out(
 ) -> Sheet:
     """A circuit on a sheet of `width` by `height` mm. Raises DoesNotFit."""
     bar_top = height - BAR_HEIGHT - 0.3 if any(d.kind == "earth-bar" for d in circuit.devices.values()) else height
-    placement = Placement(circuit, symbols, bar_top - 8)
+    about = {code: label(device, ABOUT_WIDE, notes.get(code, "")).height for code, device in circuit.devices.items()}
+    placement = Placement(circuit, symbols, bar_top - 8, about)
     placement.improve()
     problem = DoesNotFit("nothing tried")
     for foot in FOOT_LABELS:
-        tries: list[tuple[int, float, Skeleton]] = []
+        tries: list[Skeleton] = []
         for ease in EASES:
-            for wider in (False, True):
-                try:
-                    made = _skeleton(placement, width, bar_top, ease, foot, notes, wider=wider)
-                except DoesNotFit as error:
-                    problem = error
-                    continue
-                if made is not None:
-                    tries.append((sum(len(channel.tracks) for channel in made.gaps), made.lines - ease, made))
-        for _, _, made in sorted(tries, key=lambda item: item[:2]):
+            try:
+                made = _skeleton(placement, _column_widths(placement), bar_top, ease, foot, notes)
+                tries.append(made)
+                wider = _wider(placement, made, width)
+                if wider is not None:
+                    tries.append(_skeleton(placement, wider, bar_top, ease, foot, notes))
+            except DoesNotFit as error:
+                problem = error
+            if not tries:
+                break  # with more air it will not fit either
+        for made in sorted(tries, key=lambda made: (made.tracks, made.lines - made.ease)):
             try:
                 return _finish(placement, made, width, height, bar_top, notes)
             except DoesNotFit as error:
@@ -79,24 +83,30 @@ class Skeleton:
     labels: dict[str, Label]
     stack: Stack
     gaps: list[Channel]
-    lines: int
+    ease: float
+
+    @property
+    def tracks(self) -> int:
+        return sum(len(channel.tracks) for channel in self.gaps)
+
+    @property
+    def lines(self) -> int:
+        return sum(len(made.names) + len(made.ratings) for made in self.labels.values())
 
 
 def _skeleton(
-    p: Placement, width: float, bar_top: float, ease: float, foot: float, notes: Mapping[str, str], *, wider: bool
-) -> Skeleton | None:
-    """Heights and tracks. With `wider`, columns take what is left of the width for their labels; None if nothing is."""
-    columns = _column_widths(p)
+    p: Placement, columns: list[float], bar_top: float, ease: float, foot: float, notes: Mapping[str, str]
+) -> Skeleton:
     labels = _broken_labels(p, columns, foot, notes)
     stack, gaps = _settle(p, labels, columns, bar_top, ease, notes)
-    if wider:
-        slack = width - sum(columns) - sum(max(LEAST_GAP, channel.packed) for channel in gaps[1:-1]) - OUTER
-        if not _widen(p, columns, labels, slack):
-            return None
-        labels = _broken_labels(p, columns, foot, notes)
-        stack, gaps = _settle(p, labels, columns, bar_top, ease, notes)
-    lines = sum(len(made.names) + len(made.ratings) for made in labels.values())
-    return Skeleton(columns, labels, stack, gaps, lines)
+    return Skeleton(columns, labels, stack, gaps, ease)
+
+
+def _wider(p: Placement, made: Skeleton, width: float) -> list[float] | None:
+    """The columns with what is left of the sheet's width given to their labels; None if that helps no label."""
+    columns = made.columns[:]
+    slack = width - sum(columns) - sum(max(LEAST_GAP, channel.packed) for channel in made.gaps[1:-1]) - OUTER
+    return columns if _widen(p, columns, made.labels, slack) else None
 
 
 def _finish(

@@ -333,25 +333,22 @@ class Stacker:
                 pulls.setdefault(u, []).append((v, v_off - u_off))
                 pulls.setdefault(v, []).append((u, u_off - v_off))
         done: set[int] = set()
+        owner = {self.node[c, r]: c for c in p.column for r in range(self.out.shapes[c].rows)}
+        lanes = {node for item, node in self.node.items() if isinstance(item, tuple) and isinstance(item[0], int)}
         for code in p.column:
             nodes = {self.node[code, row] for row in range(self.out.shapes[code].rows)}
             whole = {self.node[code, TOP], self.node[code, BOTTOM]}
             for node in nodes:
                 whole |= group[node]
-            others = {n for c in p.column if c != code for n in (self.node[c, r] for r in range(self.out.shapes[c].rows))}
-            if whole & others:
+            if any(owner.get(node, code) != code for node in whole):
                 continue
             self._move(whole, pulls)
             done |= whole
         for item, node in self.node.items():
             if isinstance(item, tuple) and isinstance(item[0], int) and node not in done:
                 chain_group = group[node]
-                if all(n in self._lane_nodes for n in chain_group):
+                if chain_group <= lanes:
                     self._move(chain_group, pulls)
-
-    @property
-    def _lane_nodes(self) -> set[int]:
-        return {node for item, node in self.node.items() if isinstance(item, tuple) and isinstance(item[0], int)}
 
     def _move(self, whole: set[int], pulls: Mapping[int, list[tuple[int, float]]]) -> None:
         h = self.h

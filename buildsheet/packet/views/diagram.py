@@ -1,0 +1,78 @@
+"""The wiring diagram's sheets: each drawing with its legend."""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from buildsheet.packet import edge, figures, marks
+from buildsheet.packet.diagram import Drawing, Legend, draw
+from buildsheet.packet.views.wires import COLOUR_NAMES
+from buildsheet.plan import Plan
+
+HEAD = 17.0  # mm, the head of a landscape sheet
+MARGIN = 2.2  # mm, between drawing and frame on each side
+
+
+@dataclass(frozen=True, slots=True)
+class DiagramSheet:
+    """One drawing and what beside the title block explains it."""
+
+    svg: Markup
+    legend: Markup
+
+
+def sheets(plan: Plan, paper: edge.Paper) -> tuple[DiagramSheet, ...]:
+    """The wiring diagram on one sheet, or on several with references."""
+    if plan.circuit is None or plan.stopped:
+        return ()
+    width, height = edge.live_area(paper, landscape=True)
+    drawings = draw(
+        plan.circuit,
+        width=width - 2 * MARGIN,
+        height=height - HEAD - 2,
+        title="Wiring diagram",
+        ground_name=plan.design.region.words["earth"],
+    )
+    return tuple(DiagramSheet(drawing.svg, _legend(drawing, drawing.legend)) for drawing in drawings)
+
+
+def _legend(drawing: Drawing, legend: Legend) -> Markup:
+    """Widths, marks and colours, in the cells beside the title block."""
+    del drawing
+    cells = [_cell(_line(width), size) for size, width in legend.widths]
+    if legend.bridges:
+        cells.append(_cell(_bridge(), "not joined"))
+    if legend.long_ring:
+        cells.append(_cell(_long_ring(), "takes two"))
+    if legend.touched:
+        cells.append(_cell(marks.triangle(True, 4.0), "touched, live"))
+    names = ", ".join(f"{code} {COLOUR_NAMES.get(code, code)}" for code in legend.colours)
+    cells.append(Markup('<span class="legend-words">{}</span>').format(names))
+    return Markup("").join(cells)
+
+
+def _cell(drawing: Markup, words: str) -> Markup:
+    return Markup("<span>{}{}</span>").format(drawing, words)
+
+
+def _line(width: float) -> Markup:
+    return figures.svg(9, 3, "a wire", figures.line(0.2, 1.5, 8.8, 1.5, width), "mark")
+
+
+def _bridge() -> Markup:
+    body = (
+        figures.line(4.5, 0, 4.5, 4, 0.6)
+        + figures.line(0.2, 2, 8.8, 2, 1.9, figures.PAPER)
+        + figures.line(0.2, 2, 8.8, 2, 0.6)
+    )
+    return figures.svg(9, 4, "two wires that cross", body, "mark")
+
+
+def _long_ring() -> Markup:
+    return figures.svg(
+        9,
+        4,
+        "a terminal for two wires",
+        '<rect x="3.7" y="0.3" width="1.7" height="3.4" rx="0.85" fill="#fff" stroke="#000" stroke-width="0.5"/>',
+        "mark",
+    )
