@@ -78,6 +78,8 @@ class Sizes:
     pot_power: Value
     min_trim: Value
     max_trim: Value
+    slow_end_resistor: Value
+    fast_end_resistor: Value
 
     def wire(self, role: str) -> WireSize:
         """The size of the conductors of a role."""

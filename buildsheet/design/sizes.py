@@ -86,10 +86,10 @@ def work_sizes(
         at_least=supply.breaker,
     )
     drop, drop_share, drop_limit = _drop(project, region, sheet, cord, wires, line, points)
-    pot, low, high = _potentiometer(project, sheet, applied, points)
+    pot, low, high, slow_end, fast_end = _potentiometer(project, sheet, applied, points)
     return Sizes(
         line, limit, fault, fault_here, fuse_need, fuse, motor_fuse_need, motor_fuse, rms, overload_top, overload_range,
-        disconnect_need, disconnect, contactor, cord, wires, protective, drop, drop_share, drop_limit, pot, low, high,
+        disconnect_need, disconnect, contactor, cord, wires, protective, drop, drop_share, drop_limit, pot, low, high, slow_end, fast_end,
     )  # fmt: skip
 
 
@@ -187,7 +187,9 @@ def _ambient(project: Project, region: Region, sheet: Worksheet) -> Value:
     site, assumed = project.site, sheet.values.get("site.ambient~")
     if assumed is not None:  # a Value has no truth of its own, so no `or` here
         return assumed
-    return sheet.known_or_assumed(site.ambient, "ambient") if site else sheet.assume("site.ambient~", "ambient")
+    return (
+        sheet.known_or_assumed(site.ambient, "ambient") if site else sheet.assume("site.ambient~", "ambient")
+    )
 
 
 def _factor(sheet: Worksheet, id: str, table_id: str, temperature: Value, label: str) -> Value:
@@ -393,7 +395,7 @@ def _drop(
 
 def _potentiometer(
     project: Project, sheet: Worksheet, applied: Applied, points: tuple[Point, ...]
-) -> tuple[Value, Value, Value]:
+) -> tuple[Value, Value, Value, Value, Value]:
     """Heat in the potentiometer, and how far the drive's minimum and maximum trims go, as shares of its full output."""
     power = project.power
     if power is None:
@@ -421,4 +423,44 @@ def _potentiometer(
         V=high.terminal if high else nothing,
         V_max=applied.ceiling,
     )
-    return heat, low_trim, high_trim
+    total = sheet.work(
+        "trim.R_s",
+        controls.divider_total,
+        "knob with end resistors, in all",
+        R_p=power.potentiometer,
+        a=low_trim,
+        b=high_trim,
+    )
+    bottom = sheet.work(
+        "trim.R_b",
+        controls.bottom_resistor,
+        "resistor at the slow end, if the drive has no trims",
+        R_s=total,
+        a=low_trim,
+    )
+    top = sheet.work(
+        "trim.R_t",
+        controls.top_resistor,
+        "resistor at the fast end, if the drive has no trims",
+        R_s=total,
+        b=high_trim,
+    )
+    return (
+        heat,
+        low_trim,
+        high_trim,
+        sheet.pick(
+            "trim.R_bE",
+            "resistors_e12",
+            "resistance",
+            "resistor at the slow end, next smaller of E12",
+            at_most=bottom,
+        ),
+        sheet.pick(
+            "trim.R_tE",
+            "resistors_e12",
+            "resistance",
+            "resistor at the fast end, next larger of E12",
+            at_least=top,
+        ),
+    )

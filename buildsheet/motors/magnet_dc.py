@@ -131,6 +131,7 @@ class MagnetDC(Given):
             T_2=hot,
         )
         inductances = self._inductances(sheet, resistance)
+        self._plate_power(sheet)
         return Constants(resistance, hot_resistance, drop, constant, torque, no_load, inductances)
 
     def _resistance(self, sheet: Worksheet) -> tuple[Value, Value]:
@@ -203,6 +204,28 @@ class MagnetDC(Given):
             )
         return unknown(
             "motor.I_0", AMPERE, "no free run and no nameplate", "current of the motor running free"
+        )
+
+    def _plate_power(self, sheet: Worksheet) -> None:
+        """What the plate claims against what volts, amperes and a believable efficiency leave."""
+        if self.plate is None or not self.plate.power.known:
+            return
+        sheet.work(
+            "motor.eta_n",
+            f.plate_efficiency,
+            "efficiency that the plate claims",
+            P=self.plate.power,
+            V=self.plate.voltage,
+            I=self.plate.current,
+        )
+        believed = sheet.assume("motor.eta_b", "believable efficiency")
+        sheet.work(
+            "motor.P_h",
+            f.honest_power,
+            "power to plan with",
+            V=self.plate.voltage,
+            I=self.plate.current,
+            eta=believed,
         )
 
     def _inductances(self, sheet: Worksheet, resistance: Value) -> tuple[Value, Value]:

@@ -96,10 +96,13 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         return
     plate = given.plate
     if plate is not None and plate.power.known and plate.voltage.known and plate.current.known:
-        claimed = float(plate.power) / (float(plate.voltage) * float(plate.current))
-        if claimed > BELIEVABLE:
-            yield Finding("plate-power", "heed", "NOTICE", Said.of("The plate claims {0} from {1} and {2}.", plate.power, plate.voltage, plate.current),
-                          "That is more than any motor of this size gives: a peak, not what it stands for long.", "Plan with volts times amperes times 75 %.", Citation("dynamometer test and retail pages on peak horsepower"), ("M1",))  # fmt: skip
+        claimed, honest = sheet.values["motor.eta_n"], sheet.values["motor.P_h"]
+        if claimed.known and float(claimed) > BELIEVABLE:
+            yield Finding("plate-power", "heed", "NOTICE", Said.of("The plate claims {0}; {1} from {2} leaves about {3}.", plate.power, plate.voltage, plate.current, honest),
+                          "A plate like this states a peak, not what the motor stands for long.", "Plan with the smaller figure.", Citation("dynamometer test and retail pages on peak horsepower"), ("M1",))  # fmt: skip
+    if "motor.L_low" in sheet.values:
+        yield Finding("inductance-assumed", "note", "NOTICE", Said.of("Nobody measured the inductance: all was worked from {0} to {1}, the worst end taken for each size.", sheet.values["motor.L_low"], sheet.values["motor.L_high"]),
+                      "It decides how far the current comes in pulses, and so the heat.", "Put low-voltage AC on the held rotor and write volts and amperes under motor: alternating.", derivation("form factor falls as inductance grows"), ("M1",), key="motor.alternating")  # fmt: skip
     by_plate, by_spin = sheet.values.get("motor.K_e_plate"), sheet.values.get("motor.K_e")
     if (
         by_plate is not None

@@ -1,6 +1,7 @@
 """The printed equation gives the printed result: the numbers as printed, typed into a calculator of our own."""
 
 import re
+from html import unescape
 from math import cos, exp, floor, isfinite, log10, sqrt
 
 import pytest
@@ -21,14 +22,17 @@ NUMBER_AS_PRINTED = re.compile(r"(?<![\d.^])\d+(?:\.\d+)?")
 
 
 def _printed(step: Step) -> tuple[float, float]:
-    """The printed result and one unit of its last figure."""
-    printed = step_result(step).number.replace("\u2009", "").replace("−", "-")
-    value = float(printed)
-    decimals = len(printed.partition(".")[2])
+    """The printed result and one unit of its last figure, from the print's own markup."""
+    text = unescape(str(step_result(step))).replace("<sup>", "^(").replace("</sup>", ")")
+    text = re.sub("[\u2009\u202f\u00a0]", "", text)
+    digits, _, power = text.partition("×")
+    scale = calculate(power) if power else 1.0
+    decimals = len(digits.partition(".")[2])
+    value = calculate(digits)
     unit = 10.0**-decimals
     if not decimals and value:  # 123 000 was rounded to three figures, not to ones
         unit = max(1.0, 10.0 ** (floor(log10(abs(value))) - 2))
-    return value, unit
+    return value * scale, unit * scale
 
 
 def _put_in_error(text: str) -> float:

@@ -58,6 +58,7 @@ CASES = [
     ("coast-unknown", "heed", [("  inertia: 0.0030 kg·m²\n", "")]),
     ("coasts-long", "only-with", [("inertia: 0.0030 kg·m²", "inertia: 0.03 kg·m²")]),
     ("plate-power", "heed", [("0.5 hp", "2.5 hp")]),
+    ("inductance-assumed", "note", [("  alternating: 12.0 V 60 Hz, 2.96 A\n", "")]),
     ("constants-disagree", "heed", [("46.9 V at 1000 rpm", "60 V at 1000 rpm")]),
     ("motor-overheats", "stop", [("power: 180 W", "power: 300 W")]),
     ("motor-short-time", "heed", [("power: 180 W", "power: 240 W")]),

@@ -1,11 +1,12 @@
 """Where the flags sit: on their own wire, clear of every other wire, word, ring, box and flag."""
 
+import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from buildsheet.packet.diagram.model import FLAG_HEIGHT, THICK, Flag, Point, Rect
 
-CLEAR = 0.45
+CLEAR = 0.65
 LONG_WIRE = 85.0  # a wire longer than this has a flag near each end
 NEAR_END = 0.42
 UPRIGHT_PRICE, ACROSS_PRICE = 60.0, 14.0
@@ -30,7 +31,7 @@ class Crowd:
         half = THICK / 2
         self.pieces: list[tuple[int, int, Rect]] = []
         for number, points in wires.items():
-            for i, ((ax, ay), (bx, by)) in enumerate(zip(points, points[1:], strict=False)):
+            for i, ((ax, ay), (bx, by)) in enumerate(itertools.pairwise(points)):
                 room = Rect(min(ax, bx) - half, min(ay, by) - half, abs(ax - bx) + 2 * half, abs(ay - by) + 2 * half)
                 self.pieces.append((number, i, room))
 
@@ -52,7 +53,7 @@ def place(
 ) -> tuple[list[Flag], list[int]]:
     """The flags of all wires (`sizes`: flag widths), and the wires for which there was no room."""
     crowd = Crowd(fixed, wires, width, height)
-    lengths = {number: sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in zip(points, points[1:], strict=False))
+    lengths = {number: sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in itertools.pairwise(points))
                for number, points in wires.items()}  # fmt: skip
     found: list[Flag] = []
     failed: list[int] = []
@@ -88,7 +89,7 @@ def _along(points: Sequence[Point], room: Rect) -> float:
     """How far along the wire a flag sits."""
     cx, cy = room.x + room.width / 2, room.y + room.height / 2
     gone, best, where = 0.0, 1e9, 0.0
-    for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+    for (ax, ay), (bx, by) in itertools.pairwise(points):
         x, y = min(max(cx, min(ax, bx)), max(ax, bx)), min(max(cy, min(ay, by)), max(ay, by))
         away = abs(cx - x) + abs(cy - y)
         if away < best:
@@ -98,7 +99,7 @@ def _along(points: Sequence[Point], room: Rect) -> float:
 
 
 def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd, length: float) -> Iterator[Spot]:
-    for piece, ((ax, ay), (bx, by)) in enumerate(zip(points, points[1:], strict=False)):
+    for piece, ((ax, ay), (bx, by)) in enumerate(itertools.pairwise(points)):
         if ay == by:
             low, high = min(ax, bx), max(ax, bx)
             if high - low < size:

@@ -258,7 +258,8 @@ class Placement:
 
     def heights(self, column: int) -> dict[Item, float]:
         """About where the items of a column come to lie: stacked from the top."""
-        y, found = 0.0, {}
+        y = 0.0
+        found: dict[Item, float] = {}
         for item in self.columns[column]:
             if isinstance(item, str):
                 label = self.labels.get(item, LABEL_ROOM)

@@ -1,5 +1,6 @@
 """What the drawing is made of: rectangles, ends, texts, flags, and the finished drawing. Millimetres throughout."""
 
+import itertools
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
@@ -142,7 +143,7 @@ def crossings(wires: Mapping[int, tuple[Point, ...]]) -> list[tuple[int, int, Po
     """Where an upright piece of one wire crosses a level piece of another: upright wire, level wire, place."""
     upright, level = [], []
     for number, points in wires.items():
-        for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+        for (ax, ay), (bx, by) in itertools.pairwise(points):
             if ax == bx:
                 upright.append((number, ax, min(ay, by), max(ay, by)))
             else:

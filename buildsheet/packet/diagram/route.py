@@ -233,7 +233,7 @@ def spread(channels: Sequence[Channel], columns: Sequence[float], width: float) 
         raise DoesNotFit(f"the diagram is {sum(least) - room:.0f} mm too wide")
     want = sum(wanted)
     if want <= room:
-        inner = [gap for gap in range(1, last)] or [0]
+        inner = list(range(1, last)) or [0]
         more = (room - want) / len(inner)
         gaps = [w + (more if gap in inner else 0.0) for gap, w in enumerate(wanted)]
     else:

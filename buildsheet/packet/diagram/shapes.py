@@ -89,7 +89,7 @@ def shape(
             rows += 1
         elif seat.symbol:
             ordered = seat.terminals[::-1] if mode[-1] == TURNED else seat.terminals
-            sides = {name: side for name, side in zip(seat.terminals, mode, strict=False)}
+            sides = dict(zip(seat.terminals, mode, strict=False))
             for above_row, room in floor:
                 below.append((above_row, rows, room + 2.2))
             step = FOLD if seat.paired else 6.4
@@ -141,7 +141,7 @@ def _at(ports: Mapping[str, Port], side: str, row: int | None) -> str:
 
 
 def _least(rows: int, below: list[tuple[int, int, float]]) -> dict[int, float]:
-    at = {row: 0.0 for row in (TOP, *range(rows), BOTTOM)}
+    at = dict.fromkeys((TOP, *range(rows), BOTTOM), 0.0)
     for row in (*range(rows), BOTTOM):
         at[row] = max((at[upper] + d for upper, lower, d in below if lower == row), default=0.0)
     return at

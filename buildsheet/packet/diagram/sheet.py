@@ -9,7 +9,17 @@ from buildsheet.packet.diagram.forms import L
 from buildsheet.packet.diagram.labels import Label, label, least_width
 from buildsheet.packet.diagram.layout import End, Placement
 from buildsheet.packet.diagram.model import (
-    FLAG_LONG, FLAG_SHORT, LEAST_GAP, RING, TERMINAL_TEXT, DoesNotFit, Flag, Point, Rect, Ring, simplified,
+    FLAG_LONG,
+    FLAG_SHORT,
+    LEAST_GAP,
+    RING,
+    TERMINAL_TEXT,
+    DoesNotFit,
+    Flag,
+    Point,
+    Rect,
+    Ring,
+    simplified,
 )  # fmt: skip
 from buildsheet.packet.diagram.route import Channel, Clash, channels, places, spread, widen
 from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, Meets, Stack, Stacker
@@ -224,8 +234,8 @@ def _wires(sheet: Sheet, gaps: list[Channel], edges: list[float], widths: list[f
     p, stack = sheet.placement, sheet.stack
     at: dict[tuple[int, int], float] = {}
     for gap, channel in enumerate(gaps):
-        end = edges[gap] if gap < len(edges) else sheet.width
-        for track, x in zip(channel.tracks, places(channel, end - widths[gap], end), strict=True):
+        rim = edges[gap] if gap < len(edges) else sheet.width
+        for track, x in zip(channel.tracks, places(channel, rim - widths[gap], rim), strict=True):
             at[track.run, gap] = x
     for run, (wire, a, b) in enumerate(p.runs):
         low, high = (a, b) if p.gap(a) <= p.gap(b) else (b, a)

@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from itertools import product
+from itertools import pairwise, product
 
+from buildsheet.packet.diagram.forms import L, R
 from buildsheet.packet.diagram.layout import POWER, End, Item, Placement
 from buildsheet.packet.diagram.levels import INF, Heights
 from buildsheet.packet.diagram.model import DoesNotFit
-from buildsheet.packet.diagram.forms import L, R
 from buildsheet.packet.diagram.shapes import BOTTOM, TOP, Shape, shape
 
 FOOT_BOX = 6.6  # height of a metal part's box
@@ -269,7 +269,7 @@ class Stacker:
                 continue
             nodes = [(self.node[run, column], 0.0) for column in lanes]
             main = power and a[0] in p.spine and b[0] in p.spine
-            for one, other in zip(nodes, nodes[1:], strict=False):
+            for one, other in pairwise(nodes):
                 wanted.append((0 if main else 2, wire.number, one, other))
             kind = 0 if main else 3 if power else 5
             if p.side[low] == R:
@@ -324,12 +324,12 @@ class Stacker:
                 h.y[top] = crest
 
     def _drift(self, group: dict[int, set[int]]) -> None:
-        h, p = self.h, self.p
+        _h, p = self.h, self.p
         pulls: dict[int, list[tuple[int, float]]] = {}
         for run, (wire, a, b) in enumerate(p.runs):
             low, high = (a, b) if p.gap(a) <= p.gap(b) else (b, a)
             chain = [self._end(wire.number, low), *((self.node[run, c], 0.0) for c in p.passes(run)), self._end(wire.number, high)]
-            for (u, u_off), (v, v_off) in zip(chain, chain[1:], strict=False):
+            for (u, u_off), (v, v_off) in pairwise(chain):
                 pulls.setdefault(u, []).append((v, v_off - u_off))
                 pulls.setdefault(v, []).append((u, u_off - v_off))
         done: set[int] = set()

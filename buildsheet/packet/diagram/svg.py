@@ -1,5 +1,7 @@
 """The sheet as SVG: wires with bridges, boxes with their insides, rings, labels, the bar, flags. One unit is a millimetre."""
 
+import itertools
+import math
 import re
 from collections.abc import Callable, Mapping
 
@@ -9,8 +11,24 @@ from buildsheet.circuit import Wire
 from buildsheet.packet.diagram.inside import DROP_TO_BASELINE, Inside
 from buildsheet.packet.diagram.labels import text
 from buildsheet.packet.diagram.model import (
-    BOX_LINE, CASING, CODE_TEXT, FLAG_HEIGHT, NAME_TEXT, RATING_TEXT, RING, TERMINAL_TEXT, THICK, THIN,
-    Colours, Drawing, Flag, Legend, Point, Rect, Text, crossings,
+    BOX_LINE,
+    CASING,
+    CODE_TEXT,
+    FLAG_HEIGHT,
+    NAME_TEXT,
+    RATING_TEXT,
+    RING,
+    TERMINAL_TEXT,
+    THICK,
+    THIN,
+    Colours,
+    Drawing,
+    Flag,
+    Legend,
+    Point,
+    Rect,
+    Text,
+    crossings,
 )  # fmt: skip
 from buildsheet.packet.diagram.sheet import BAR_HEIGHT, STUD_DOWN, Sheet
 from buildsheet.packet.diagram.symbols import Symbol
@@ -33,8 +51,8 @@ def conductor_area(size: str) -> float:
     gauge = re.fullmatch(r"(\d+)(/0)? ?AWG", size.strip())
     if gauge:
         n = 1 - int(gauge[1]) if gauge[2] else int(gauge[1])
-        diameter = 0.127e-3 * 92 ** ((36 - n) / 39)
-        return 0.25 * 3.141592653589793 * diameter * diameter
+        diameter: float = 0.127e-3 * 92.0 ** ((36 - n) / 39)
+        return 0.25 * math.pi * diameter * diameter
     metric = re.fullmatch(r"([\d.]+) ?(?:mm²|mm2|mm\^2)", size.strip())
     if metric:
         return float(metric[1]) * 1e-6
@@ -102,7 +120,7 @@ def drawing(sheet: Sheet, title: str, ground_name: str, colours: Colours, symbol
 
 def _d(points: tuple[Point, ...]) -> str:
     d = f"M{num(points[0][0])} {num(points[0][1])}"
-    for (ax, _), (bx, by) in zip(points, points[1:], strict=False):
+    for (ax, _), (bx, by) in itertools.pairwise(points):
         d += f"V{num(by)}" if ax == bx else f"H{num(bx)}"
     return d
 

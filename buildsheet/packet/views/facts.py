@@ -60,7 +60,11 @@ def settings(plan: Plan, ink: Ink) -> list[Fact]:
 
 def settings_pens(plan: Plan, ink: Ink) -> list[Fact]:
     """The same, with a box for where each ended up."""
-    return [(name, Markup("{} {}").format(value, pen("set to"))) for name, value in settings(plan, ink)]
+    return [
+        (name, Markup("{} {}").format(value, pen("set to")))
+        for name, value in settings(plan, ink)
+        if name != "A drive without trims"
+    ]
 
 
 def readings(plan: Plan, ink: Ink) -> list[Fact]:

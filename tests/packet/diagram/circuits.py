@@ -2,7 +2,18 @@
 
 import random
 
-from buildsheet.circuit import Circuit, Contact, Device, Electronics, Fuse, Link, Resistance, Source, Terminal, Wire
+from buildsheet.circuit import (
+    Circuit,
+    Contact,
+    Device,
+    Electronics,
+    Fuse,
+    Link,
+    Resistance,
+    Source,
+    Terminal,
+    Wire,
+)
 
 COLOURS = {"line": "BK", "neutral": "WH", "armature": "BK", "control": "RD", "signal": "VT", "protective": "GNYE"}
 SIZES = {"control": "16 AWG", "signal": "18 AWG"}

@@ -1,5 +1,7 @@
 """Measures a finished drawing by its published geometry, independently of how it was laid out."""
 
+import itertools
+
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.packet.diagram import Drawing, Rect
 
@@ -10,7 +12,7 @@ def pieces(drawing: Drawing) -> list[tuple[int, Rect]]:
     """The straight pieces of all wires as thin rectangles."""
     found = []
     for number, points in drawing.wires.items():
-        for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+        for (ax, ay), (bx, by) in itertools.pairwise(points):
             found.append((number, Rect(min(ax, bx), min(ay, by), abs(ax - bx), abs(ay - by))))
     return found
 
