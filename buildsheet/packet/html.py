@@ -11,7 +11,7 @@ from markupsafe import Markup
 from buildsheet.packet import edge, marks
 from buildsheet.packet.ink import Ink, Printed, symbol
 from buildsheet.packet.sheets import sheets_of
-from buildsheet.packet.views import calculations, checks, cover, diagram, facts, parts, steps, wires
+from buildsheet.packet.views import calculations, checks, cover, diagram, facts, one_line, parts, steps, wires
 from buildsheet.packet.words import assumed_values, ink_of, say, source_of
 from buildsheet.plan import Plan
 from buildsheet.rules import Said
@@ -123,7 +123,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.TOOLS,
         "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink),
         "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),
-        "drawings": diagram.sheets(plan, paper), "columns": COLUMNS,
+        "one_line": one_line.drawing(plan), "drawings": diagram.sheets(plan, paper), "columns": COLUMNS,
         "settings": facts.settings(plan, ink), "settings_pens": facts.settings_pens(plan, ink), "readings": facts.readings(plan, ink),
         "assumed_rows": facts.assumed_rows(assumed_values(plan), ink),
         "heeds": [f for f in plan.findings if f.grade == "heed"], "stops": [f for f in plan.findings if f.stops],

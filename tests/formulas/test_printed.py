@@ -22,17 +22,11 @@ NUMBER_AS_PRINTED = re.compile(r"(?<![\d.^])\d+(?:\.\d+)?")
 
 
 def _printed(step: Step) -> tuple[float, float]:
-    """The printed result and one unit of its last figure, from the print's own markup."""
+    """The printed result, read from its markup, and one unit of its third figure."""
     text = unescape(str(step_result(step))).replace("<sup>", "^(").replace("</sup>", ")")
     text = re.sub("[\u2009\u202f\u00a0]", "", text)
-    digits, _, power = text.partition("×")
-    scale = calculate(power) if power else 1.0
-    decimals = len(digits.partition(".")[2])
-    value = calculate(digits)
-    unit = 10.0**-decimals
-    if not decimals and value:  # 123 000 was rounded to three figures, not to ones
-        unit = max(1.0, 10.0 ** (floor(log10(abs(value))) - 2))
-    return value * scale, unit * scale
+    value = calculate(text)
+    return value, 10.0 ** (floor(log10(abs(value))) - 2) if value else 1e-12
 
 
 def _put_in_error(text: str) -> float:

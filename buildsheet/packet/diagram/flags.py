@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from buildsheet.packet.diagram.model import FLAG_HEIGHT, THICK, Flag, Point, Rect
 
-CLEAR = 0.65
+CLEAR = 0.55
 LONG_WIRE = 85.0  # a wire longer than this has a flag near each end
 NEAR_END = 0.42
 UPRIGHT_PRICE, ACROSS_PRICE = 60.0, 14.0
@@ -25,7 +25,9 @@ class Spot:
 class Crowd:
     """All that a flag must keep clear of."""
 
-    def __init__(self, fixed: Sequence[Rect], wires: Mapping[int, Sequence[Point]], width: float, height: float) -> None:
+    def __init__(
+        self, fixed: Sequence[Rect], wires: Mapping[int, Sequence[Point]], width: float, height: float
+    ) -> None:
         self.fixed = list(fixed)
         self.width, self.height = width, height
         half = THICK / 2
@@ -62,13 +64,16 @@ def place(
     for number in order:
         points = wires[number]
         long = lengths[number] > LONG_WIRE
-        spots = list(_spots(number, points, sizes[number], crowd, lengths[number]))
+        spots = list(_spots(number, points, sizes[number], crowd))
         if not spots:
             failed.append(number)
             continue
         if long:
             first = [spot for spot in spots if _along(points, spot.room) < NEAR_END * lengths[number]]
-            chosen = min(first or spots, key=lambda spot: (spot.price + 0.35 * _along(points, spot.room), spot.room.x, spot.room.y))
+            chosen = min(
+                first or spots,
+                key=lambda spot: (spot.price + 0.35 * _along(points, spot.room), spot.room.x, spot.room.y),
+            )
             later.append((number, _along(points, chosen.room) < lengths[number] / 2))
         else:
             chosen = min(spots, key=lambda spot: (spot.price, spot.room.x, spot.room.y))
@@ -77,9 +82,13 @@ def place(
     for number, at_start in later:
         points, length = wires[number], lengths[number]
         ends = points if not at_start else points[::-1]
-        spots = [spot for spot in _spots(number, points, sizes[number], crowd, length) if _along(ends, spot.room) < NEAR_END * length]
+        spots = [
+            spot for spot in _spots(number, points, sizes[number], crowd) if _along(ends, spot.room) < NEAR_END * length
+        ]
         if spots:
-            chosen = min(spots, key=lambda spot: (spot.price + 0.35 * _along(ends, spot.room), spot.room.x, spot.room.y))
+            chosen = min(
+                spots, key=lambda spot: (spot.price + 0.35 * _along(ends, spot.room), spot.room.x, spot.room.y)
+            )
             found.append(Flag(number, chosen.room, chosen.upright))
             crowd.fixed.append(chosen.room)
     return found, failed
@@ -98,7 +107,7 @@ def _along(points: Sequence[Point], room: Rect) -> float:
     return where
 
 
-def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd, length: float) -> Iterator[Spot]:
+def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd) -> Iterator[Spot]:
     for piece, ((ax, ay), (bx, by)) in enumerate(itertools.pairwise(points)):
         if ay == by:
             low, high = min(ax, bx), max(ax, bx)
@@ -107,7 +116,11 @@ def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd, leng
             band = Rect(low, ay - FLAG_HEIGHT / 2, high - low, FLAG_HEIGHT)
             blocks = [(room.x - CLEAR - size, room.right + CLEAR) for room in crowd.around(number, piece, band)]
             for at in _free(low + 0.3, high - 0.3 - size, blocks):
-                yield Spot(0.3 * abs(at + size / 2 - (low + high) / 2) - 0.02 * (high - low), Rect(at, band.y, size, FLAG_HEIGHT), upright=False)
+                yield Spot(
+                    0.3 * abs(at + size / 2 - (low + high) / 2) - 0.02 * (high - low),
+                    Rect(at, band.y, size, FLAG_HEIGHT),
+                    upright=False,
+                )
         else:
             low, high = min(ay, by), max(ay, by)
             middle = (low + high) / 2
@@ -115,14 +128,24 @@ def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd, leng
                 band = Rect(ax - left, low, size, high - low)
                 if high - low < FLAG_HEIGHT or band.x < 0 or band.right > crowd.width:
                     continue
-                blocks = [(room.y - CLEAR - FLAG_HEIGHT, room.bottom + CLEAR) for room in crowd.around(number, piece, band)]
+                blocks = [
+                    (room.y - CLEAR - FLAG_HEIGHT, room.bottom + CLEAR) for room in crowd.around(number, piece, band)
+                ]
                 for at in _free(low + 0.3, high - 0.3 - FLAG_HEIGHT, blocks):
-                    yield Spot(ACROSS_PRICE + price + 0.1 * abs(at + FLAG_HEIGHT / 2 - middle), Rect(band.x, at, size, FLAG_HEIGHT), upright=False)
+                    yield Spot(
+                        ACROSS_PRICE + price + 0.1 * abs(at + FLAG_HEIGHT / 2 - middle),
+                        Rect(band.x, at, size, FLAG_HEIGHT),
+                        upright=False,
+                    )
             band = Rect(ax - FLAG_HEIGHT / 2, low, FLAG_HEIGHT, high - low)
             if high - low >= size and band.x >= 0 and band.right <= crowd.width:
                 blocks = [(room.y - CLEAR - size, room.bottom + CLEAR) for room in crowd.around(number, piece, band)]
                 for at in _free(low + 0.3, high - 0.3 - size, blocks):
-                    yield Spot(UPRIGHT_PRICE + 0.1 * abs(at + size / 2 - middle), Rect(band.x, at, FLAG_HEIGHT, size), upright=True)
+                    yield Spot(
+                        UPRIGHT_PRICE + 0.1 * abs(at + size / 2 - middle),
+                        Rect(band.x, at, FLAG_HEIGHT, size),
+                        upright=True,
+                    )
 
 
 def _free(low: float, high: float, blocks: list[tuple[float, float]]) -> Iterator[float]:

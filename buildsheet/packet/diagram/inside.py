@@ -110,7 +110,9 @@ class Inside:
         self.body += f'<path d="{d}" fill="none" stroke="{INK}" stroke-width="0.3" stroke-dasharray="1 .8"/>'
         if self.device.kind == "disconnect":
             y = (top + bottom) / 2
-            self.body += f'<circle cx="{num(self.axis)}" cy="{num(y)}" r="1.5" fill="#fff" stroke="{INK}" stroke-width=".4"/>'
+            self.body += (
+                f'<circle cx="{num(self.axis)}" cy="{num(y)}" r="1.5" fill="#fff" stroke="{INK}" stroke-width=".4"/>'
+            )
             self.body += path(f"M{num(self.axis - 1.1)} {num(y + 1.1)}l2.2 -2.2", 0.7)
 
     def _potentiometer(self, seat: Seat, side: str) -> None:

@@ -71,7 +71,9 @@ class Label:
         return x + self.first_width + 0.8, base - 3.4
 
 
-def text(words: str, x: float, y: float, size: float, weight: str = "regular", anchor: str = "start", fill: str = INK) -> Text:
+def text(
+    words: str, x: float, y: float, size: float, weight: str = "regular", anchor: str = "start", fill: str = INK
+) -> Text:
     """Words on a baseline, with the room they take."""
     width = text_width(words, size, weight)
     left = x - {"start": 0.0, "middle": 0.5, "end": 1.0}[anchor] * width

@@ -1,9 +1,7 @@
-"""Placement: which column a device stands in, in what order, and on which side each terminal sits.
+"""Placement: which column a device stands in, in what order, on which side each terminal sits, and what that costs.
 
-The circuit's own hints give the columns. Then small changes are tried in a fixed order (two neighbours
-of a column exchanged, a terminal's side, a device's column) and kept while they make the drawing better:
-fewer crossings first, then less length, fewer wires through columns, the path of the power on top.
-The same circuit gives the same placement, and one more wire changes little.
+The circuit's own hints give the columns. The cost counts crossings first, then length, wires through
+columns, folded devices, and devices away from where they were hinted at; the path of the power stands on top.
 """
 
 from collections.abc import Mapping, Sequence
@@ -24,9 +22,7 @@ DEVICE_GAP = 3.0
 POWER = frozenset({"line", "neutral", "entry", "armature", "field", "dc"})
 CROSSING, LANE, LENGTH, RANK, FOLDED, HINT, TALL = 9.0, 3.5, 0.09, 3.0, 1.6, 9.0, 3.0
 OFF_SPINE = 60.0
-DETOUR = 1  # a terminal does not change sides if its wires then pass more columns than this
 FOOT = 1e4
-SWEEPS = 6
 
 
 @dataclass
@@ -40,9 +36,7 @@ class Placement:
 
     def __post_init__(self) -> None:
         devices = self.circuit.devices
-        self.forms: dict[str, Form] = {
-            code: form(device) for code, device in devices.items() if device.kind != BAR
-        }
+        self.forms: dict[str, Form] = {code: form(device) for code, device in devices.items() if device.kind != BAR}
         self.bars = tuple(code for code, device in devices.items() if device.kind == BAR)
         self.drops: list[tuple[Wire, End]] = []
         self.runs: list[tuple[Wire, End, End]] = []
@@ -153,7 +147,7 @@ class Placement:
         for code in codes:
             for i in range(len(self.forms[code].seats)):
                 self.modes[code, i] = 0
-            self._set_sides(code)
+            self.set_sides(code)
         self._choose_sides()
         self.columns = [[] for _ in hints]
         for code in sorted(codes, key=lambda code: self.rank[code]):
@@ -167,7 +161,7 @@ class Placement:
         for run in range(len(self.runs)):
             self._lay(run)
 
-    def _set_sides(self, code: str) -> None:
+    def set_sides(self, code: str) -> None:
         for i, seat in enumerate(self.forms[code].seats):
             mode = seat.modes[self.modes[code, i]]
             for name, side in zip(seat.terminals, mode, strict=False):
@@ -198,26 +192,23 @@ class Placement:
                             best, chosen = cost, mode
                     if chosen != self.modes[code, i]:
                         self.modes[code, i], changed = chosen, True
-                        self._set_sides(code)
+                        self.set_sides(code)
             if not changed:
                 return
 
     def _relieve(self) -> None:
         """Devices leave a column that is too tall for the sheet, for the neighbour with the most room."""
         for _ in range(len(self.forms)):
-            tall = [self._tall(items) for items in self.columns]
+            tall = [self.tall(items) for items in self.columns]
             worst = max(range(len(tall)), key=tall.__getitem__)
             if tall[worst] <= self.height:
                 return
-            near = sorted(
-                (i for i in range(len(tall)) if i != worst), key=lambda i: (abs(i - worst), tall[i])
-            )
-            code = self.columns[worst][-1]
-            assert isinstance(code, str)
+            near = sorted((i for i in range(len(tall)) if i != worst), key=lambda i: (abs(i - worst), tall[i]))
+            code = [item for item in self.columns[worst] if isinstance(item, str)][-1]
             room = next((i for i in near if tall[i] + self._item_height(code) <= self.height), None)
             if room is None:
                 raise DoesNotFit("the devices are taller than the sheet")
-            self.columns[worst].pop()
+            self.columns[worst].remove(code)
             self.columns[room].append(code)
             self.column[code] = room
 
@@ -226,7 +217,7 @@ class Placement:
             return self.shapes[item].height + self.labels.get(item, LABEL_ROOM) + DEVICE_GAP
         return LANE_ROOM
 
-    def _tall(self, items: Sequence[Item]) -> float:
+    def tall(self, items: Sequence[Item]) -> float:
         return sum(self._item_height(item) for item in items)
 
     # --- wires through columns -------------------------------------------------------------------
@@ -321,7 +312,7 @@ class Placement:
                     y += LANE_ROOM
         return [(a, b) if a < b else (b, a) for a, b in found]
 
-    def _offset(self, end: End) -> float:
+    def offset(self, end: End) -> float:
         made = self.shapes[end[0]]
         return made.at[made.ports[end[1]].row]
 
@@ -380,62 +371,9 @@ class Placement:
     def all_cost(self) -> float:
         return self.cost(range(len(self.columns) + 1), range(len(self.columns)))
 
-    # --- making it better ------------------------------------------------------------------------
+    # --- changes ---------------------------------------------------------------------------------
 
-    def improve(self) -> None:
-        """Try small changes until none helps, or the sweeps are used up."""
-        for _ in range(SWEEPS):
-            better = self._sort_columns()
-            better |= self._turn_seats()
-            better |= self._move_devices()
-            if not better:
-                return
-
-    def _sort_columns(self) -> bool:
-        better = False
-        for column, items in enumerate(self.columns):
-            around = (column, column + 1)
-            now = self.cost(around, (column,))
-            for i in range(len(items)):
-                for j in (i + 1, i + 2, i + 3):
-                    if j >= len(items):
-                        break
-                    for move in (0, 1):
-                        if j == i + 1 and move:
-                            continue
-                        old = items[:]
-                        item = items.pop(j if move else i)
-                        items.insert(i if move else j, item)
-                        new = self.cost(around, (column,))
-                        if new < now - 1e-6:
-                            now, better = new, True
-                        else:
-                            items[:] = old
-        return better
-
-    def _turn_seats(self) -> bool:
-        better = False
-        now = self.all_cost
-        for code in self.column:
-            for i, seat in enumerate(self.forms[code].seats):
-                for mode in range(len(seat.modes)):
-                    before = self.modes[code, i]
-                    if mode == before or self._detour(code, seat.terminals, seat.modes[mode]) > DETOUR:
-                        continue
-                    kept = [items[:] for items in self.columns]
-                    self.modes[code, i] = mode
-                    self._set_sides(code)
-                    self._relay(code)
-                    new = self.all_cost
-                    if new < now - 1e-6:
-                        now, better = new, True
-                    else:
-                        self.modes[code, i] = before
-                        self._set_sides(code)
-                        self.columns = kept
-        return better
-
-    def _detour(self, code: str, names: Sequence[str], sides: Sequence[str]) -> int:
+    def detour(self, code: str, names: Sequence[str], sides: Sequence[str]) -> int:
         """How many more columns the wires of a seat would pass with other sides."""
         more, column = 0, self.column[code]
         for name, side in zip(names, sides, strict=False):
@@ -446,44 +384,13 @@ class Placement:
                 more += abs(then - there) - abs(now - there)
         return more
 
-    def _relay(self, code: str) -> None:
+    def relay(self, code: str) -> None:
         """Lay the wires of a device again where they now pass other columns than before."""
         for run, (_, a, b) in enumerate(self.runs):
             if code in (a[0], b[0]):
-                laid = [item[1] for items in self.columns for item in items if not isinstance(item, str) and item[0] == run]
+                laid = [
+                    item[1] for items in self.columns for item in items if not isinstance(item, str) and item[0] == run
+                ]
                 if sorted(laid) != list(self.passes(run)):
                     self._lift(run)
                     self._lay(run)
-
-    def _move_devices(self) -> bool:
-        better = False
-        now = self.all_cost
-        for code in list(self.column):
-            here = self.column[code]
-            if code in self.spine:
-                continue
-            crowded = self._tall(self.columns[here]) > self.height
-            for there in range(len(self.columns)) if crowded else (here - 1, here + 1):
-                if there == here or not 0 <= there < len(self.columns) or self.columns[here] == [code]:
-                    continue
-                kept = [items[:] for items in self.columns]
-                self.columns[here].remove(code)
-                self.column[code] = there
-                self.columns[there].append(code)
-                self._relay(code)
-                items = self.columns[there]
-                best, where = 1e18, len(items) - 1
-                for i in range(len(items)):
-                    items.remove(code)
-                    items.insert(i, code)
-                    cost = self.cost((there, there + 1), (there,))
-                    if cost < best - 1e-6:
-                        best, where = cost, i
-                items.remove(code)
-                items.insert(where, code)
-                new = self.all_cost
-                if new < now - 1e-6:
-                    now, better = new, True
-                    break
-                self.column[code], self.columns = here, kept
-        return better

@@ -139,7 +139,9 @@ def _ordered(tracks: list[Track]) -> tuple[list[Track], list[tuple[Meets, Meets]
     count = len(tracks)
     price = [[_price(u, v) if u is not v else 0 for v in tracks] for u in tracks]
     order: list[int] = []
-    for i in sorted(range(count), key=lambda i: (len(tracks[i].right) - len(tracks[i].left), tracks[i].top, tracks[i].run)):
+    for i in sorted(
+        range(count), key=lambda i: (len(tracks[i].right) - len(tracks[i].left), tracks[i].top, tracks[i].run)
+    ):
         _insert(order, i, price)
     for _ in range(6):
         before = order[:]
@@ -149,7 +151,11 @@ def _ordered(tracks: list[Track]) -> tuple[list[Track], list[tuple[Meets, Meets]
         if order == before:
             break
     clashes = [
-        pair for n, u in enumerate(order) for v in order[n + 1 :] if price[u][v] >= HARD for pair in _meeting(tracks[u], tracks[v])
+        pair
+        for n, u in enumerate(order)
+        for v in order[n + 1 :]
+        if price[u][v] >= HARD
+        for pair in _meeting(tracks[u], tracks[v])
     ]
     return [tracks[i] for i in order], clashes
 
@@ -191,7 +197,9 @@ def pack(channel: Channel) -> None:
         return TRACK + (FLAG_ROOM if wide else 0.0)
 
     for i in range(count):
-        left[i] = max((left[j] + apart(tracks[j], tracks[i]) for j in range(i) if _beside(tracks[i], tracks[j])), default=0.0)
+        left[i] = max(
+            (left[j] + apart(tracks[j], tracks[i]) for j in range(i) if _beside(tracks[i], tracks[j])), default=0.0
+        )
     for i in reversed(range(count)):
         right[i] = max(
             (right[j] + apart(tracks[i], tracks[j]) for j in range(i + 1, count) if _beside(tracks[i], tracks[j])),
@@ -239,9 +247,10 @@ def spread(channels: Sequence[Channel], columns: Sequence[float], width: float) 
     else:
         share = (room - sum(least)) / (want - sum(least))
         gaps = [low + (high - low) * share for low, high in zip(least, wanted, strict=True)]
-    edges, x = [], 0.0
-    for gap, column in zip(gaps, columns, strict=False):
-        x += gap
+    edges: list[float] = []
+    x = 0.0
+    for space, column in zip(gaps, columns, strict=False):
+        x += space
         edges.append(x)
         x += column
     return edges, gaps

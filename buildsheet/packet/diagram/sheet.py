@@ -22,6 +22,7 @@ from buildsheet.packet.diagram.model import (
     simplified,
 )  # fmt: skip
 from buildsheet.packet.diagram.route import Channel, Clash, channels, places, spread, widen
+from buildsheet.packet.diagram.search import improve
 from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, Meets, Stack, Stacker
 from buildsheet.packet.diagram.symbols import Symbol
 from buildsheet.packet.fonts import text_width
@@ -62,13 +63,23 @@ def lay_out(
     bar_top = height - BAR_HEIGHT - 0.3 if any(d.kind == "earth-bar" for d in circuit.devices.values()) else height
     about = {code: label(device, ABOUT_WIDE, notes.get(code, "")).height for code, device in circuit.devices.items()}
     placement = Placement(circuit, symbols, bar_top - 8, about)
-    placement.improve()
+    narrow = sum(_column_widths(placement)) + LEAST_GAP * (len(placement.columns) - 1)
+    if narrow > width:
+        raise DoesNotFit(f"the devices are {narrow - width:.0f} mm too wide side by side")
+    improve(placement)
     problem = DoesNotFit("nothing tried")
     for foot in FOOT_LABELS:
         tries: list[Skeleton] = []
         for ease in EASES:
             try:
-                made = _skeleton(placement, _column_widths(placement), bar_top, ease, foot, notes)
+                columns = _column_widths(placement)
+                try:
+                    made = _skeleton(placement, columns, bar_top, ease, foot, notes)
+                except DoesNotFit:
+                    if ease:
+                        raise
+                    more = (width - narrow - OUTER) / len(columns)  # wider labels are lower
+                    made = _skeleton(placement, [c + more for c in columns], bar_top, ease, foot, notes)
                 tries.append(made)
                 wider = _wider(placement, made, width)
                 if wider is not None:
@@ -145,7 +156,9 @@ def _finish(
 def flag_width(number: int, colour: str) -> float:
     """Width of a wire's flag: 11 mm, 14 with a long code, more only for a number of many figures."""
     least = FLAG_SHORT if len(colour) <= 2 else FLAG_LONG
-    return max(least, text_width(str(number), TERMINAL_TEXT, "bold") + text_width(colour, TERMINAL_TEXT, "semibold") + 3.0)
+    return max(
+        least, text_width(str(number), TERMINAL_TEXT, "bold") + text_width(colour, TERMINAL_TEXT, "semibold") + 3.0
+    )
 
 
 def _column_widths(p: Placement) -> list[float]:
@@ -173,7 +186,7 @@ def _broken_labels(p: Placement, columns: list[float], foot: float, notes: Mappi
 def _widen(p: Placement, columns: list[float], labels: Mapping[str, Label], slack: float) -> bool:
     """Give columns what is left of the sheet's width where it saves a line of a label; the tallest column first."""
     widened = False
-    tall = [p._tall(items) for items in p.columns]
+    tall = [p.tall(items) for items in p.columns]
     for column in sorted(range(len(columns)), key=lambda c: -tall[c]):
         codes = [item for item in p.columns[column] if isinstance(item, str)]
         needs = sorted(
@@ -282,13 +295,19 @@ def _rings(sheet: Sheet) -> None:
         for name, port in stack.shapes[code].ports.items():
             x, y = _edge(sheet, (code, name)), stack.rows[code, port.row]
             top, bottom = y + port.landings[0], y + port.landings[-1]
-            sheet.rings.append(Ring(Terminal(code, name), Rect(x - RING, top - RING, 2 * RING, bottom - top + 2 * RING)))
+            sheet.rings.append(
+                Ring(Terminal(code, name), Rect(x - RING, top - RING, 2 * RING, bottom - top + 2 * RING))
+            )
     for code in stack.feet:
         box = sheet.boxes[code]
         name = p.circuit.devices[code].terminals[0]
-        sheet.rings.append(Ring(Terminal(code, name), Rect(box.x + box.width / 2 - RING, box.bottom - RING, 2 * RING, 2 * RING)))
+        sheet.rings.append(
+            Ring(Terminal(code, name), Rect(box.x + box.width / 2 - RING, box.bottom - RING, 2 * RING, 2 * RING))
+        )
     for bar, name, x in sheet.studs:
-        sheet.rings.append(Ring(Terminal(bar, name), Rect(x - RING, sheet.bar_top + STUD_DOWN - RING, 2 * RING, 2 * RING)))
+        sheet.rings.append(
+            Ring(Terminal(bar, name), Rect(x - RING, sheet.bar_top + STUD_DOWN - RING, 2 * RING, 2 * RING))
+        )
 
 
 def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str]) -> None:
@@ -304,7 +323,11 @@ def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str])
         for x in (box.x, max(0.0, min(box.x, sheet.width - whole.width)), box.right - whole.width):
             room = whole.room(x, box.y)
             others = [other for one, other in (*placed.items(), *sheet.boxes.items()) if one != code]
-            if x >= 0 and room.right <= sheet.width and not any(room.overlaps(thing, 0.6) for thing in (*pieces, *others)):
+            if (
+                x >= 0
+                and room.right <= sheet.width
+                and not any(room.overlaps(thing, 0.6) for thing in (*pieces, *others))
+            ):
                 sheet.labels[code], placed[code] = (whole, x), room
                 break
     for code in sheet.stack.feet:

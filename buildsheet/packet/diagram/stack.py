@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from itertools import pairwise, product
 
+from buildsheet.circuit import Wire
 from buildsheet.packet.diagram.forms import L, R
 from buildsheet.packet.diagram.layout import POWER, End, Item, Placement
 from buildsheet.packet.diagram.levels import INF, Heights
@@ -15,7 +16,11 @@ FOOT_DROP = 7.6  # from its lower edge to the bar: a flag fits
 BAR_AIR = 6.0  # between the lowest device and the bar
 LANE_BELOW, LANE_ABOVE, LANE_PITCH = 3.2, 2.6, 4.8  # lane under a box, lane over a label, lane to lane
 DEVICE_AIR = 2.6  # from a box to the label under it
-STRETCH, STRETCH_MORE, STRETCH_FAR = 1.35, 10.0, 22.0  # how much taller a box may be than it need be, so that wires run level
+STRETCH, STRETCH_MORE, STRETCH_FAR = (
+    1.35,
+    10.0,
+    22.0,
+)  # how much taller a box may be than it need be, so that wires run level
 SPACIOUS, CRAMPED = 30.0, 0.2  # a column with less than this left over a metal part is avoided, so much per mm
 ALIGN = 9.0  # a box on the path of the power may be so much taller that all their upper edges stand level
 Meets = tuple[int, End] | tuple[int, int]  # an end of a wire (its number), or a run in a column it passes
@@ -50,9 +55,7 @@ def place_feet(placement: Placement, room: Mapping[int, float], tall: float) -> 
         end = wire.a if wire.a.device in placement.bars else wire.b
         return studs[end.name]
 
-    others = [
-        (stud(i), placement.gap(end) - 0.5) for i, (_, end) in enumerate(placement.drops) if end[0] not in feet
-    ]
+    others = [(stud(i), placement.gap(end) - 0.5) for i, (_, end) in enumerate(placement.drops) if end[0] not in feet]
     free = [column for column in range(count) if room[column] >= tall]
     if len(free) < len(codes):
         raise DoesNotFit("no room at the foot for every metal part")
@@ -94,7 +97,8 @@ class Stacker:
         self.h = Heights()
         self.out = Stack()
         self._estimate = before
-        self.node: dict[object, int] = {}
+        self.node: dict[tuple[str, int], int] = {}  # a device's rows and edges
+        self.lane: dict[tuple[int, int], int] = {}  # wires in the columns they pass
 
     def build(self) -> Stack:
         """Heights of everything. Raises DoesNotFit if the sheet is too low."""
@@ -126,7 +130,7 @@ class Stacker:
         if self._estimate is not None:
             made = self._estimate.shapes[end[0]]
             return self._estimate.rows[end[0], made.ports[end[1]].row]
-        return self._stacked[self.p.column[end[0]]][end[0]] + self.p._offset(end)
+        return self._stacked[self.p.column[end[0]]][end[0]] + self.p.offset(end)
 
     def _about_lane(self, lane: tuple[int, int]) -> float:
         if self._estimate is not None:
@@ -139,7 +143,9 @@ class Stacker:
         at: dict[End, list[tuple[tuple[int, float], tuple[int, int], int]]] = {}
         for run, (wire, a, b) in enumerate(p.runs):
             for end, other in ((a, b), (b, a)):
-                at.setdefault(end, []).append((self._target(run, end, other), self._worth(wire, end, other), wire.number))
+                at.setdefault(end, []).append(
+                    (self._target(run, end, other), self._worth(wire, end, other), wire.number)
+                )
         for wire, end in p.drops:
             at.setdefault(end, []).append(((2, 0.0), (9, wire.number), wire.number))
         axis: dict[str, dict[str, tuple[int, int]]] = {}
@@ -170,14 +176,13 @@ class Stacker:
             return (1, there)
         return (0, here - there) if there < here else (3, here - there)
 
-    def _worth(self, wire: object, end: End, other: End) -> tuple[int, int]:
+    def _worth(self, wire: Wire, end: End, other: End) -> tuple[int, int]:
         """How much a wire ought to run level; less is more."""
         p = self.p
-        number = wire.number  # type: ignore[attr-defined]
-        power = wire.role in POWER  # type: ignore[attr-defined]
+        power = wire.role in POWER
         spine = end[0] in p.spine and other[0] in p.spine
         opposite = p.gap(end) != p.gap(other) or p.side[end] != p.side[other]
-        return ((0 if power and spine else 1 if power else 2) + (0 if opposite else 5), number)
+        return ((0 if power and spine else 1 if power else 2) + (0 if opposite else 5), wire.number)
 
     # --- columns ---------------------------------------------------------------------------------
 
@@ -187,9 +192,7 @@ class Stacker:
         spine = [code for code in p.column if code in p.spine]
         crest = max((self.labels[code] for code in spine), default=0.0)
         pad = max((self._pad(code) for code in spine), default=0.0)
-        stacked = {
-            column: self.floor - self._need(column) for column in range(len(p.columns))
-        }
+        stacked = {column: self.floor - self._need(column) for column in range(len(p.columns))}
         self.out.feet = place_feet(p, stacked, max(tall.values(), default=0.0))
         footed = {column: tall[code] for code, column in self.out.feet.items()}
         for column, items in enumerate(p.columns):
@@ -209,9 +212,14 @@ class Stacker:
                     most = made.height * STRETCH + (STRETCH_FAR if p.forms[item].centre else STRETCH_MORE)
                     h.keep(bottom, top, -most)
                     for upper, lower, distance in made.below:
-                        h.keep(self.node[item, upper], self.node[item, lower], distance * (1.0 if TOP in (upper, lower) or BOTTOM in (upper, lower) else 1 + 0.25 * self.ease))
+                        h.keep(
+                            self.node[item, upper],
+                            self.node[item, lower],
+                            distance
+                            * (1.0 if TOP in (upper, lower) or BOTTOM in (upper, lower) else 1 + 0.25 * self.ease),
+                        )
                 else:
-                    self.node[item] = h.add(LANE_BELOW, ceiling)
+                    self.lane[item] = h.add(LANE_BELOW, ceiling)
                 if above is not None:
                     self._follow(above, item)
                 above = item
@@ -222,12 +230,12 @@ class Stacker:
         return min(made.at[row] for row in range(made.rows))
 
     def _follow(self, above: Item, item: Item) -> None:
-        upper = self.node[above, BOTTOM] if isinstance(above, str) else self.node[above]
+        upper = self.node[above, BOTTOM] if isinstance(above, str) else self.lane[above]
         if isinstance(item, str):
             air = DEVICE_AIR + 3 * self.ease if isinstance(above, str) else LANE_ABOVE
             self.h.keep(upper, self.node[item, TOP], self.labels[item] + air)
         else:
-            self.h.keep(upper, self.node[item], LANE_BELOW if isinstance(above, str) else LANE_PITCH)
+            self.h.keep(upper, self.lane[item], LANE_BELOW if isinstance(above, str) else LANE_PITCH)
 
     def _need(self, column: int) -> float:
         total = 0.0
@@ -252,7 +260,7 @@ class Stacker:
 
     def _meet(self, meets: Meets) -> tuple[int, float]:
         number, end = meets
-        return self._end(number, end) if isinstance(end, tuple) else (self.node[number, end], 0.0)
+        return self._end(number, end) if isinstance(end, tuple) else (self.lane[number, end], 0.0)
 
     def _tie(self) -> None:
         p = self.p
@@ -267,7 +275,7 @@ class Stacker:
                     kind = 0 if power and spine else 1 if power else 4
                     wanted.append((kind, wire.number, self._end(wire.number, a), self._end(wire.number, b)))
                 continue
-            nodes = [(self.node[run, column], 0.0) for column in lanes]
+            nodes = [(self.lane[run, column], 0.0) for column in lanes]
             main = power and a[0] in p.spine and b[0] in p.spine
             for one, other in pairwise(nodes):
                 wanted.append((0 if main else 2, wire.number, one, other))
@@ -289,9 +297,9 @@ class Stacker:
         if not self.p.forms[code].centre:
             return
         ports = self.out.shapes[code].ports.values()
-        first = {side: next((port.row for port in ports if port.side == side), None) for side in (L, R)}
-        if first[L] is not None and first[R] is not None and first[L] != first[R]:
-            a, b = self.node[code, first[L]], self.node[code, first[R]]
+        rows = [next((port.row for port in ports if port.side == side), None) for side in (L, R)]
+        if rows[0] is not None and rows[1] is not None and rows[0] != rows[1]:
+            a, b = self.node[code, rows[0]], self.node[code, rows[1]]
             if self.h.tie(a, b, 0.0):
                 self.tied.append((a, b))
 
@@ -328,13 +336,17 @@ class Stacker:
         pulls: dict[int, list[tuple[int, float]]] = {}
         for run, (wire, a, b) in enumerate(p.runs):
             low, high = (a, b) if p.gap(a) <= p.gap(b) else (b, a)
-            chain = [self._end(wire.number, low), *((self.node[run, c], 0.0) for c in p.passes(run)), self._end(wire.number, high)]
+            chain = [
+                self._end(wire.number, low),
+                *((self.lane[run, c], 0.0) for c in p.passes(run)),
+                self._end(wire.number, high),
+            ]
             for (u, u_off), (v, v_off) in pairwise(chain):
                 pulls.setdefault(u, []).append((v, v_off - u_off))
                 pulls.setdefault(v, []).append((u, u_off - v_off))
         done: set[int] = set()
         owner = {self.node[c, r]: c for c in p.column for r in range(self.out.shapes[c].rows)}
-        lanes = {node for item, node in self.node.items() if isinstance(item, tuple) and isinstance(item[0], int)}
+        lanes = set(self.lane.values())
         for code in p.column:
             nodes = {self.node[code, row] for row in range(self.out.shapes[code].rows)}
             whole = {self.node[code, TOP], self.node[code, BOTTOM]}
@@ -344,11 +356,9 @@ class Stacker:
                 continue
             self._move(whole, pulls)
             done |= whole
-        for item, node in self.node.items():
-            if isinstance(item, tuple) and isinstance(item[0], int) and node not in done:
-                chain_group = group[node]
-                if chain_group <= lanes:
-                    self._move(chain_group, pulls)
+        for node in self.lane.values():
+            if node not in done and group[node] <= lanes:
+                self._move(group[node], pulls)
 
     def _move(self, whole: set[int], pulls: Mapping[int, list[tuple[int, float]]]) -> None:
         h = self.h
@@ -360,7 +370,11 @@ class Stacker:
         )
         if not wishes:
             return
-        wish = wishes[len(wishes) // 2] if len(wishes) % 2 else (wishes[len(wishes) // 2 - 1] + wishes[len(wishes) // 2]) / 2
+        wish = (
+            wishes[len(wishes) // 2]
+            if len(wishes) % 2
+            else (wishes[len(wishes) // 2 - 1] + wishes[len(wishes) // 2]) / 2
+        )
         up, down = h.room(whole)
         step = min(max(wish, up), down)
         if abs(step) > 1e-6:
@@ -369,17 +383,14 @@ class Stacker:
 
     def _read(self) -> None:
         y, out = self.h.y, self.out
-        for item, node in self.node.items():
-            assert isinstance(item, tuple)
-            first, second = item
-            if isinstance(first, int):
-                out.lanes[first, second] = y[node]
-            elif second == TOP:
-                out.tops[first] = y[node]
-            elif second == BOTTOM:
-                out.bottoms[first] = y[node]
+        out.lanes = {lane: y[node] for lane, node in self.lane.items()}
+        for (code, row), node in self.node.items():
+            if row == TOP:
+                out.tops[code] = y[node]
+            elif row == BOTTOM:
+                out.bottoms[code] = y[node]
             else:
-                out.rows[first, second] = y[node]
+                out.rows[code, row] = y[node]
         for (number, end), _ in list(out.landing.items()):
             if end[0] in out.shapes:
                 node, offset = self._end(number, end)

@@ -64,7 +64,9 @@ def line_width(size: str) -> float:
     return THICK if conductor_area(size) >= WIDE_FROM else THIN
 
 
-def drawing(sheet: Sheet, title: str, ground_name: str, colours: Colours, symbols: Mapping[str, Symbol], name: str) -> Drawing:
+def drawing(
+    sheet: Sheet, title: str, ground_name: str, colours: Colours, symbols: Mapping[str, Symbol], name: str
+) -> Drawing:
     """The finished drawing of a sheet."""
     paint: Paint = colours.__getitem__ if isinstance(colours, Mapping) else colours
     p = sheet.placement
@@ -203,7 +205,8 @@ def _bar(sheet: Sheet, ground_name: str, texts: list[Text]) -> str:
     rated = text_width(bar.rating, RATING_TEXT)
     studs = sorted(x for _, _, x in sheet.studs)
     spaces = [
-        (a, b) for a, b in zip([box.x - 1.5, *(x + 2.5 for x in studs)], [*(x - 2.5 for x in studs), box.right], strict=True)
+        (a, b)
+        for a, b in zip([box.x - 1.5, *(x + 2.5 for x in studs)], [*(x - 2.5 for x in studs), box.right], strict=True)
     ]
     room = 8.5 + max(wide, rated)
     space = next((s for s in spaces if s[1] - s[0] >= room), None) or max(spaces, key=lambda s: s[1] - s[0])
@@ -255,9 +258,7 @@ def _flag(flag: Flag, wire: Wire, paint: Paint) -> tuple[str, list[Text]]:
     )
     if stripe is not None:
         code += f'<path d="M{num(split)} .55H{num(size - 0.6)}M{num(split)} {num(FLAG_HEIGHT - 0.55)}H{num(size - 0.6)}" stroke="{stripe}" stroke-width=".5"/>'
-    frame = (
-        f'<rect x="{num(pen / 2)}" y="{num(pen / 2)}" width="{num(size - pen)}" height="{num(inner)}" rx="{r}" '
-    )
+    frame = f'<rect x="{num(pen / 2)}" y="{num(pen / 2)}" width="{num(size - pen)}" height="{num(inner)}" rx="{r}" '
     markup = f'{frame}fill="{PAPER}"/>{code}{frame}fill="none" stroke="{INK}" stroke-width="{pen}"/>'
     markup += f'<path d="M{num(split)} 0V{FLAG_HEIGHT}" stroke="{INK}" stroke-width="{pen}"/>'
     made = [
@@ -265,7 +266,11 @@ def _flag(flag: Flag, wire: Wire, paint: Paint) -> tuple[str, list[Text]]:
         text(wire.colour, (split + size) / 2, base, TERMINAL_TEXT, "semibold", "middle", letters),
     ]
     markup += "".join(_text(words) for words in made)
-    turn = f"translate({num(room.x)} {num(room.bottom)}) rotate(-90)" if flag.upright else f"translate({num(room.x)} {num(room.y)})"
+    turn = (
+        f"translate({num(room.x)} {num(room.bottom)}) rotate(-90)"
+        if flag.upright
+        else f"translate({num(room.x)} {num(room.y)})"
+    )
     moved = [_moved(words, flag) for words in made]
     return f'<g transform="{turn}">{markup}</g>', moved
 

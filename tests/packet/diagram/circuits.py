@@ -17,7 +17,15 @@ from buildsheet.circuit import (
 
 COLOURS = {"line": "BK", "neutral": "WH", "armature": "BK", "control": "RD", "signal": "VT", "protective": "GNYE"}
 SIZES = {"control": "16 AWG", "signal": "18 AWG"}
-NAMES = ("Line fuse", "Speed knob", "Emergency stop", "Motor overload", "No-volt release", "Lamp", "Second belt guard switch")
+NAMES = (
+    "Line fuse",
+    "Speed knob",
+    "Emergency stop",
+    "Motor overload",
+    "No-volt release",
+    "Lamp",
+    "Second belt guard switch",
+)
 RATINGS = ("", "7 A, time-lag", "2-pole, 16 A", "latching, red on yellow", "not separated from the line")
 
 
@@ -29,7 +37,9 @@ def _device(rng: random.Random, i: int, column: int) -> Device:
     on, name, rating = frozenset({"on"}), rng.choice(NAMES), rng.choice(RATINGS)
 
     def made(terminals: tuple[str, ...], inside: tuple, positions: tuple[str, ...] = (), **more: object) -> Device:
-        return Device(f"D{i}", kind, name, rating, terminals, inside, positions, column=column, touched=rng.random() < 0.2, **more)
+        return Device(
+            f"D{i}", kind, name, rating, terminals, inside, positions, column=column, touched=rng.random() < 0.2, **more
+        )
 
     if kind == "disconnect":
         return made(("1", "2", "3", "4"), (Contact("1", "2", on), Contact("3", "4", on)), ("off", "on"))

@@ -86,7 +86,12 @@ def _box_faults(drawing: Drawing) -> list[str]:
             if hits(box, second):
                 found.append(f"{code} on {other}")
         for words in drawing.texts:
-            inside = box.x <= words.room.x and words.room.right <= box.right and box.y <= words.room.y and words.room.bottom <= box.bottom
+            inside = (
+                box.x <= words.room.x
+                and words.room.right <= box.right
+                and box.y <= words.room.y
+                and words.room.bottom <= box.bottom
+            )
             if hits(words.room, box) and not inside:
                 found.append(f"{words.words!r} across the edge of {code}")
     return found
