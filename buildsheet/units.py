@@ -144,7 +144,7 @@ _NUMBER = r"[+-]?(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)"
 _QUANTITY = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s.,+-].*?)?\s*", re.DOTALL)
 _DECIMAL_COMMA = re.compile(r"\d,\d")
 _MOST_CHARACTERS = 100  # of a quantity: the patterns above backtrack, and no honest quantity is longer
-_SPELLINGS = {"²": "**2", "³": "**3", "⁴": "**4", "^": "**", "·": "*", "⋅": "*", "×": "*", "Ω": "Ω", "μ": "µ"}
+_SPELLINGS = {"²": "**2", "³": "**3", "⁴": "**4", "^": "**", "·": "*", "⋅": "*", "×": "*", "\u2126": "Ω", "μ": "µ"}
 # Words of the bench that are not unit names of the registry.
 _WORDS = {
     "°C": "degC",

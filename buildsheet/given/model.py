@@ -20,7 +20,7 @@ from buildsheet.units import NUMBER, QuantityError, Unit, kinds_of
 
 _NUMBER = r"(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)"
 _JOINED = re.compile(rf"[+-]?{_NUMBER}(?:\s*(?:\.\.|->|→|\bx\b|×)\s*[+-]?{_NUMBER})*")
-_UNIT = re.compile(r"\s*(?P<unit>[A-Za-zµμΩ°%][A-Za-z0-9µμΩ°·*/^²³]*(?:\*\*\d)?)")
+_UNIT = re.compile(r"\s*(?P<unit>[A-Za-zµμΩ\u2126°%][A-Za-z0-9µμΩ\u2126°·*/^²³]*(?:\*\*\d)?)")
 _JOINT = re.compile(r"\s*(?:\.\.|->|→|\bx\b|×)\s*")
 _FILLERS = {"at", "and", "with", "of", "in"}
 MOST_ON_ONE_LINE = 300  # characters

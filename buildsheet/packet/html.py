@@ -131,7 +131,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
-        "strip_words": facts.strip_words, "unsourced": facts.unsourced(plan), "live": bool(plan.project.power and plan.project.power.live_controls),
-        "nb_pair": lambda value, words: f"{ink.print(value)}, {words}", "words_pair": lambda size, words: f"{size}, {words}",
+        "strip_words": facts.strip_words, "unsourced": facts.unsourced(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False),
+        "nb_pair": lambda value, words: f"{ink.print(value)}, {words}", "words_pair": lambda size, words: f"{size or 'not known'}, {words}",
         "circuit": plan.circuit, "stopped": plan.stopped,
     }  # fmt: skip

@@ -1,7 +1,7 @@
 """What `check` prints: state, findings, sizes, what is assumed and what to find out next; and the same as JSON."""
 
 from collections.abc import Iterator
-from textwrap import shorten, wrap
+from textwrap import wrap
 from typing import Any
 
 from buildsheet.circuit.proofs import protected_by
@@ -15,6 +15,7 @@ from buildsheet.worksheet import Absent, Input, Line, Model, Row, Value
 
 WIDTH = 100
 LINES = 40
+MOST_ASSUMED, MOST_QUESTIONS = 3, 8
 FORMAT = 1
 
 
@@ -37,7 +38,7 @@ def check_text(plan: Plan, *, everything: bool) -> str:
         return "\n".join(
             [*head, *(line for block in findings for line in block), *sizes, *assumed, *questions]
         )
-    tail = [*sizes, *assumed[:4], *questions[:8]]
+    tail = [*sizes, *_short(assumed, MOST_ASSUMED), *_short(questions, MOST_QUESTIONS)]
     room = LINES - len(head) - len(tail) - 1
     shown: list[str] = []
     left = 0
@@ -50,15 +51,31 @@ def check_text(plan: Plan, *, everything: bool) -> str:
     return "\n".join([*head, *shown, *more, *tail][:LINES])
 
 
+def _short(lines: list[str], most: int) -> list[str]:
+    """The first lines of a group, with how many more there are."""
+    return (
+        lines
+        if len(lines) <= most
+        else [*lines[: most - 1], f"  … {len(lines) - most + 1} more lines: --all shows them"]
+    )
+
+
 def _state_line(plan: Plan) -> str:
     machine = plan.project.machine
     name = f"{machine.name} {machine.number}".strip() if machine else "Motor alone"
     stops = sum(finding.stops for finding in plan.findings)
     heeds = sum(finding.grade == "heed" for finding in plan.findings)
-    return shorten(
+    return _cut(
         f"{name}: {plan.state}. {_count(stops, 'stop')}, {heeds} to heed, {_count(len(plan.questions), 'thing')} to find out.",
         WIDTH,
     )
+
+
+def _cut(text: str, width: int) -> str:
+    """Text that fits a width: whole words, then a sign that something is missing."""
+    if len(text) <= width:
+        return text
+    return text[: width - 1].rpartition(" ")[0].rstrip(" ,;:") + "…"
 
 
 def _count(number: int, word: str) -> str:
@@ -98,7 +115,7 @@ def _size_lines(plan: Plan, ink: Ink) -> Iterator[str]:
     if rows:
         yield f"{'size':<26}{'needs':<20}{'take':<34}{'to spare':<12}calc"
         for name, need, take, spare, calculation in rows:
-            yield f"{shorten(name, 25):<26}{shorten(need, 19):<20}{shorten(take, 33):<34}{spare:<12}{calculation}".rstrip()
+            yield f"{_cut(name, 25):<26}{_cut(need, 19):<20}{_cut(take, 33):<34}{spare:<12}{calculation}".rstrip()
 
 
 def _size_row(seat: Seat, plan: Plan, ink: Ink) -> tuple[str, str, str, str, str] | None:
@@ -112,7 +129,9 @@ def _size_row(seat: Seat, plan: Plan, ink: Ink) -> tuple[str, str, str, str, str
         if seat.part is not None and seat.verdict == "fits"
         else f"buy {ink.text(_bought(seat, leading))}"
     )
-    if seat.part is not None and seat.verdict != "fits":
+    if plan.stopped and not take.startswith("yours"):
+        take = "withheld: there is a stop"
+    elif seat.part is not None and seat.verdict != "fits":
         take += f"; yours {seat.verdict}"
     spare = next(
         (
@@ -166,8 +185,8 @@ def _question_lines(plan: Plan) -> Iterator[str]:
     if plan.questions:
         yield "to find out next:"
     for question in plan.questions:
-        yield shorten(f"  {question.key}: {question.why}", WIDTH, placeholder="…")
-        yield shorten(f"    {question.paste.strip()}", WIDTH, placeholder="…")
+        yield _cut(f"  {question.key}: {question.why}", WIDTH)
+        yield _cut(f"    {question.paste.strip()}", WIDTH)
 
 
 def check_json(plan: Plan, file: str) -> dict[str, Any]:
@@ -178,7 +197,7 @@ def check_json(plan: Plan, file: str) -> dict[str, Any]:
         "state": plan.state,
         "findings": [_finding_json(finding, ink, file, plan) for finding in plan.findings],
         "results": [_result_json(value, ink) for value in plan.design.sheet.values.values()],
-        "places": [_place_json(seat, ink) for seat in plan.design.seats],
+        "places": [_place_json(seat, ink, withheld=plan.stopped) for seat in plan.design.seats],
         "wires": _wires_json(plan),
     }
 
@@ -233,7 +252,7 @@ def source_of(value: Value) -> str:
             return ""
 
 
-def _place_json(seat: Seat, ink: Ink) -> dict[str, Any]:
+def _place_json(seat: Seat, ink: Ink, *, withheld: bool) -> dict[str, Any]:
     needs = []
     for one in seat.judged:
         needed = one.need.value
@@ -249,7 +268,7 @@ def _place_json(seat: Seat, ink: Ink) -> dict[str, Any]:
         if seat.part is None
         else {"kind": seat.part.kind, "id": seat.part.id or None, "origin": seat.part.origin}
     )
-    buy = None if seat.part is not None and seat.verdict == "fits" else say(seat, ink)
+    buy = None if withheld or (seat.part is not None and seat.verdict == "fits") else say(seat, ink)
     return {
         "id": seat.place.id, "kind": seat.place.kind, "code": seat.place.code, "needs": needs, "part": part, "verdict": seat.verdict,
         "margin": float(least) if least is not None else None, "buy": buy, "cost": seat.place.cost or None,

@@ -66,7 +66,7 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     power, site, machine = design.project.power, design.project.site, design.project.machine
     if power is None or design.applied is None:
         return
-    if power.live_controls:
+    if power.live_controls is not False:  # not known counts as live
         wet = site is not None and site.where in WET
         foot = machine is not None and machine.foot_control
         if wet or foot:

@@ -43,7 +43,7 @@ def factor(unit: Unit) -> float:
     dimensions = registry().parse_units(unit.si).dimensionality
     result = 1.0
     for base, exponent in dimensions.items():
-        result *= FACTORS[base] ** float(exponent)
+        result *= FACTORS[base] ** float(str(exponent))
     return result
 
 
@@ -59,7 +59,7 @@ def test_the_factors_follow_the_exponents() -> None:
 
 def scaled(one: Formula[...], arguments: Mapping[str, float], alike: Unit) -> tuple[float, float]:
     """(the result with everything scaled, the result scaled), the two that must agree."""
-    module = one.function.__globals__  # type: ignore[attr-defined]
+    module = one.function.__globals__
     constants = {name: value for name, value in module.items() if isinstance(value, Constant)}
 
     def by(unit: Unit) -> float:

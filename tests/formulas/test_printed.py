@@ -123,7 +123,7 @@ def _made() -> dict[str, Formula[...]]:
     @formula(source=SOMEWHERE)
     def functions(a: Number, b: Number, c: Number) -> Number:
         """-"""
-        return max(a * b, c) / min(a - b, 4) - sqrt(a**2 + b**2) * exp(-c / 10) + cos(a / b)
+        return max(a * b, c) / min(a - b, 4) - sqrt(a**2 + b**2) * exp(-c / 10) + cos(a / b)  # type: ignore[no-any-return]
 
     @formula(source=SOMEWHERE)
     def branched(a: Number, b: Number, c: Number) -> Number:

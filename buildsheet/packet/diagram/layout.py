@@ -87,7 +87,7 @@ class Placement:
         return count
 
     @cached_property
-    def _partners(self) -> dict[End, list[End]]:
+    def partners(self) -> dict[End, list[End]]:
         partners: dict[End, list[End]] = {}
         for _, a, b in self.runs:
             partners.setdefault(a, []).append(b)
@@ -175,7 +175,6 @@ class Placement:
 
     def _choose_sides(self) -> None:
         """Each seat takes the mode that passes the fewest columns."""
-        partners = self._partners
         for _ in range(4):
             changed = False
             for code in self.column:
@@ -187,7 +186,7 @@ class Placement:
                         cost = FOLDED * 0.7 * (seat.paired and sides[0] == sides[1]) + 0.01 * mode
                         for name, side in zip(seat.terminals, sides, strict=False):
                             here = self.column[code] + (side == R)
-                            cost += sum(2 * abs(here - self.gap(end)) for end in partners.get((code, name), ()))
+                            cost += sum(2 * abs(here - self.gap(end)) for end in self.partners.get((code, name), ()))
                         if cost < best - 1e-9:
                             best, chosen = cost, mode
                     if chosen != self.modes[code, i]:
@@ -379,7 +378,7 @@ class Placement:
         for name, side in zip(names, sides, strict=False):
             end = (code, name)
             now, then = column + (self.side[end] == R), column + (side == R)
-            for other in self._partners.get(end, ()):
+            for other in self.partners.get(end, ()):
                 there = self.gap(other)
                 more += abs(then - there) - abs(now - there)
         return more

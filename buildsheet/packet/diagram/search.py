@@ -77,6 +77,8 @@ def _move_devices(p: Placement) -> bool:
         for there in range(len(p.columns)) if crowded else (here - 1, here + 1):
             if there == here or not 0 <= there < len(p.columns) or p.columns[here] == [code]:
                 continue
+            if not crowded and _longer(p, code, there) > 0:
+                continue
             kept = [items[:] for items in p.columns]
             p.columns[here].remove(code)
             p.column[code] = there
@@ -98,3 +100,15 @@ def _move_devices(p: Placement) -> bool:
                 break
             p.column[code], p.columns = here, kept
     return better
+
+
+def _longer(p: Placement, code: str, there: int) -> int:
+    """How many more columns the wires of a device would pass from another column."""
+    here, more = p.column[code], 0
+    for seat in p.forms[code].seats:
+        for name in seat.terminals:
+            for other in p.partners.get((code, name), ()):
+                if other[0] != code:
+                    gap, now = p.gap(other), p.gap((code, name))
+                    more += abs(now - here + there - gap) - abs(now - gap)
+    return more

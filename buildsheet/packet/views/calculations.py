@@ -1,6 +1,7 @@
 """The calculations sheet: every line and model of the worksheet as a block, its inputs with their sources."""
 
 from dataclasses import dataclass
+from math import ceil
 
 from markupsafe import Markup, escape
 
@@ -270,8 +271,9 @@ def wave_chart(point: Point) -> Markup:
 
 
 def _round_up(value: float) -> float:
-    steps = ticks(0, value * 1.25, 4)
-    return next(step for step in steps if step >= value)
+    """End of an axis that holds a value: a whole number of its round steps."""
+    step = ticks(0, value, 4)[1]
+    return ceil(value / step) * step
 
 
 def sources(plan: Plan) -> list[tuple[str, str]]:

@@ -10,6 +10,7 @@ from buildsheet.plan import Plan
 from buildsheet.reference import table
 from buildsheet.worksheet import Line, Model, Row, Value
 
+NO_TRIMS = "A drive without trims"  # end resistors instead; nothing to set
 Fact = tuple[str, object]
 
 
@@ -40,6 +41,10 @@ def settings(plan: Plan, ink: Ink) -> list[Fact]:
     found: list[Fact] = [
         ("Minimum trim", f"{ink.print(sizes.min_trim)} of full output"),
         ("Maximum trim", f"{ink.print(sizes.max_trim)} of full output"),
+        (
+            NO_TRIMS,
+            f"{ink.print(sizes.slow_end_resistor)} at the slow end, {ink.print(sizes.fast_end_resistor)} at the fast end of the knob",
+        ),
         (
             "Current limit",
             f"{ink.print(power.current_limit)}" if power.current_limit.known else "as low as the work allows",
