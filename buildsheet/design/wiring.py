@@ -45,7 +45,7 @@ def wire(design: Design) -> Circuit | None:
         behind,
         potentiometer=(low * ohms, high * ohms),
         end=_spread("end of a potentiometer")[1] * ohms,
-        live=bool(power and power.live_controls),
+        live=bool(power and power.live_controls is not False),
         texts=texts,
     )
     wire_motor(board, plus=plus, minus=minus, armature=_armature(design), fuse_rating=float(sizes.motor_fuse),
@@ -176,7 +176,7 @@ def _texts(design: Design, sizes: Sizes) -> dict[str, str]:
         "M2": "on the drive",
     }
     if power is not None:
-        written["T1"] = "not separated from the line" if power.live_controls else "phase-controlled"
+        written["T1"] = "not separated from the line" if power.live_controls is not False else "separated from the line"
         written["S4"] = f"{_text(power.potentiometer)} linear"
     if plate is not None:
         written["M1"] = f"{_text(plate.voltage)} DC, {_text(plate.current)}"

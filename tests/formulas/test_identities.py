@@ -29,6 +29,19 @@ def _margin() -> None:
     assert choice.margin(had=4.0, needed=8.0) == -0.5
 
 
+def _room() -> None:
+    assert choice.room(used=0.0, limit=4.0) == 1.0
+    assert choice.room(used=4.0, limit=4.0) == 0.0
+    assert choice.room(used=6.0, limit=4.0) == -0.5
+
+
+def _current_by_heat() -> None:
+    assert protection.current_by_heat(I=5.0, F=1.0) == 5.0
+    # Heat by the RMS current is the square of the form factor times that by the average.
+    heat = motor.copper_loss(I_rms=protection.current_by_heat(I=5.0, F=1.4), R=1.0)
+    assert heat == approx(1.4**2 * motor.copper_loss(I_rms=5.0, R=1.0))
+
+
 def _path_drop() -> None:
     assert motor.path_drop(U_d=0.0, U_b=1.5) == 1.5
     assert motor.path_drop(U_d=2.0, U_b=1.0) == motor.path_drop(U_d=1.0, U_b=2.0)
@@ -129,6 +142,8 @@ IDENTITIES: dict[str, Callable[[], None]] = {
     "larger_of": _larger,
     "smaller_of": _smaller,
     "margin": _margin,
+    "room": _room,
+    "current_by_heat": _current_by_heat,
     "path_drop": _path_drop,
     "duty_current": _duty_current,
     "total_drop": _total_drop,

@@ -118,12 +118,12 @@ def _made() -> dict[str, Formula[...]]:
     @formula(source=SOMEWHERE)
     def power_of_power(a: Number, b: Number, c: Number) -> Number:
         """-"""
-        return (a**b) ** c + a ** ((b + c) / 3)
+        return (a**b) ** c + a ** ((b + c) / 3)  # type: ignore[no-any-return]
 
     @formula(source=SOMEWHERE)
     def functions(a: Number, b: Number, c: Number) -> Number:
         """-"""
-        return max(a * b, c) / min(a - b, 4) - sqrt(a**2 + b**2) * exp(-c / 10) + cos(a / b)  # type: ignore[no-any-return]
+        return max(a * b, c) / min(a - b, 4) - sqrt(a**2 + b**2) * exp(-c / 10) + cos(a / b)
 
     @formula(source=SOMEWHERE)
     def branched(a: Number, b: Number, c: Number) -> Number:

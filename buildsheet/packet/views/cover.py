@@ -103,7 +103,7 @@ def brackets(plan: Plan, count: int) -> tuple[tuple[str, int, int], ...]:
         return ()
     live = (
         (("live at line voltage", 0, motor),)
-        if plan.project.power and plan.project.power.live_controls
+        if plan.project.power and plan.project.power.live_controls is not False
         else ()
     )
     turns = (("turning", motor + 1, count - 1),) if count - 1 > motor + 1 else ()
