@@ -1,6 +1,7 @@
 """Ideal joins contracted: which terminals are one node in given switch positions."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import product
 
 from buildsheet.circuit.netlist import (
@@ -21,6 +22,12 @@ class Nodes:
 
     def __init__(self, terminals: tuple[Terminal, ...]):
         self._parent = {terminal: terminal for terminal in terminals}
+
+    def copy(self) -> "Nodes":
+        """The same sets, to join further."""
+        other = Nodes(())
+        other._parent = dict(self._parent)
+        return other
 
     def join(self, a: Terminal, b: Terminal) -> None:
         self._parent[self.of(a)] = self.of(b)
@@ -60,6 +67,16 @@ def bridges(device: Device, positions: Positions) -> Iterator[tuple[str, str]]:
                 yield from ((names[0], other) for other in names[1:])
 
 
+@lru_cache(maxsize=64)
+def _wired(circuit: Circuit, off: frozenset[str]) -> Nodes:
+    """Terminals joined by wires alone, which no switch changes."""
+    nodes = Nodes(circuit.terminals)
+    for wire in circuit.wires:
+        if wire.a.device not in off and wire.b.device not in off:
+            nodes.join(wire.a, wire.b)
+    return nodes
+
+
 def contract(
     circuit: Circuit,
     positions: Positions,
@@ -68,10 +85,7 @@ def contract(
     off: frozenset[str] = frozenset(),
 ) -> Nodes:
     """Nodes in these positions. `blown` fuses are open; devices in `off` have their wires taken off."""
-    nodes = Nodes(circuit.terminals)
-    for wire in circuit.wires:
-        if wire.a.device not in off and wire.b.device not in off:
-            nodes.join(wire.a, wire.b)
+    nodes = _wired(circuit, off).copy()
     for device in circuit.devices.values():
         for a, b in joins(device, positions, blown=blown):
             nodes.join(Terminal(device.code, a), Terminal(device.code, b))
@@ -121,12 +135,16 @@ def path_to(found: dict[Terminal, Terminal | None], end: Terminal) -> tuple[Term
 
 def all_positions(circuit: Circuit) -> Iterator[dict[str, str]]:
     """Every combination of switch positions that can happen: a coil's device is in only while its coil is fed, or may
-    be out at any time."""
-    switched = [device for device in circuit.devices.values() if device.positions]
+    be out at any time. A device without contacts stays at rest: its position joins nothing."""
+    switched = [device for device in circuit.devices.values() if device.positions and _has_contact(device)]
     for choice in product(*(device.positions for device in switched)):
-        positions = dict(zip((device.code for device in switched), choice, strict=True))
+        positions = circuit.rest | dict(zip((device.code for device in switched), choice, strict=True))
         if all(_held(circuit, device, positions) for device in switched if device.coil):
             yield positions
+
+
+def _has_contact(device: Device) -> bool:
+    return any(isinstance(inside, Contact) for inside in device.inside)
 
 
 def _held(circuit: Circuit, device: Device, positions: Positions) -> bool:

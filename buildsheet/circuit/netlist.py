@@ -3,13 +3,14 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import NamedTuple
 
 Positions = Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Terminal:
-    """A terminal by its device's code and its own name as printed on the part: `Q1:2`."""
+class Terminal(NamedTuple):
+    """A terminal by its device's code and its own name as printed on the part: `Q1:2`. A tuple, since the proofs hash
+    and compare terminals some hundred thousand times."""
 
     device: str
     name: str
@@ -126,7 +127,7 @@ class Wire:
         return (self.a, self.b) if self.a <= self.b else (self.b, self.a)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Circuit:
     """All devices and wires of one machine, with the fault current (A) at its source and the rating of the wall breaker (A).
 

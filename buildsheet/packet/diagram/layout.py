@@ -141,7 +141,7 @@ class Placement:
 
     def _start(self) -> None:
         codes = [code for code in self.forms if code not in self.feet]
-        hints = sorted({self.circuit.devices[code].column for code in codes})
+        hints = sorted({self.circuit.devices[code].column for code in codes}) or list(range(len(self.feet)))
         at = {hint: i for i, hint in enumerate(hints)}
         self.column = {code: at[self.circuit.devices[code].column] for code in codes}
         for code in codes:

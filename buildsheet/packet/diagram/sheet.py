@@ -163,11 +163,14 @@ def flag_width(number: int, colour: str) -> float:
 
 def _column_widths(p: Placement) -> list[float]:
     least = []
+    feet = max((least_width(p.circuit.devices[code]) for code in p.feet), default=0.0)
     for items in p.columns:
         codes = [item for item in items if isinstance(item, str)]
         hang = OVERHANG if items is not p.columns[-1] else 0.0
         needs = [max(p.shapes[code].least_width, least_width(p.circuit.devices[code]) - hang) for code in codes]
-        least.append(max(needs, default=2.0))
+        least.append(max(needs, default=FOOT_WIDTH))
+    if least:
+        least[-1] = max(least[-1], feet)  # the name of a metal part has nowhere to go past the last column
     return least
 
 
@@ -313,6 +316,7 @@ def _rings(sheet: Sheet) -> None:
 def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str]) -> None:
     """Each label on two lines where that is free, left with its box or, failing that, right with it; else broken."""
     pieces = [room for _, _, room in flagging.Crowd((), sheet.wires, 0, 0).pieces]
+    pieces += [ring.room for ring in sheet.rings]
     placed = {code: broken[code].room(sheet.boxes[code].x, sheet.boxes[code].y) for code in broken}
     for code, made in broken.items():
         box = sheet.boxes[code]
@@ -331,7 +335,8 @@ def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str])
                 sheet.labels[code], placed[code] = (whole, x), room
                 break
     for code in sheet.stack.feet:
-        if any(placed[code].overlaps(piece, 0.4) for piece in pieces) or placed[code].right > sheet.width:
+        others = [other for one, other in (*placed.items(), *sheet.boxes.items()) if one != code]
+        if any(placed[code].overlaps(thing, 0.4) for thing in (*pieces, *others)) or placed[code].right > sheet.width:
             raise DoesNotFit(f"no room for the name of {code}")
 
 

@@ -174,7 +174,7 @@ def test_same_bytes_from_another_process(sheet: Drawing) -> None:
 
 
 def test_what_is_too_wide_is_divided_into_line_and_control(circuit: Circuit) -> None:
-    sheets = drawn(circuit, (235.0, 130.0))
+    sheets = drawn(circuit, (240.0, 130.0))
 
     assert [sheet.name for sheet in sheets] == ["line", "control"]
     assert [fault for sheet in sheets for fault in faults(sheet)] == []
