@@ -9,6 +9,7 @@ from buildsheet.formulas import (  # noqa: F401  they register themselves
     conductors,
     controls,
     cooling,
+    cutting,
     mechanics,
     motor,
     protection,

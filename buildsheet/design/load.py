@@ -1,8 +1,9 @@
 """From the tool back to the motor: speeds and torque through the belts, and every turning part at its fastest."""
 
 from buildsheet.design.design import Load, Turning
+from buildsheet.formulas import cutting as c
 from buildsheet.formulas import mechanics as m
-from buildsheet.given.machine import BeltStep, Machine
+from buildsheet.given.machine import BeltStep, Cut, Machine
 from buildsheet.project import Project
 from buildsheet.units import METRE_PER_SECOND, NEWTON_METRE, RADIAN_PER_SECOND, WATT
 from buildsheet.worksheet import Value, Worksheet, unknown
@@ -52,7 +53,17 @@ def _tool_torque(sheet: Worksheet, machine: Machine, tool_high: Value) -> Value:
         return sheet.work(
             "load.T_t", m.torque_of_power, "torque at the tool", P=machine.power, omega=tool_high
         )
+    if machine.cut is not None:
+        power = _cut_power(sheet, machine.cut)
+        return sheet.work("load.T_t", m.torque_of_power, "torque at the tool", P=power, omega=tool_high)
     return unknown("load.T_t", NEWTON_METRE, "neither power nor torque is in the file", "torque at the tool")
+
+
+def _cut_power(sheet: Worksheet, cut: Cut) -> Value:
+    """Power at the cut, from what is cut and how fast."""
+    constant = sheet.pick("cut.K_p", "cutting_power", "metric", "power constant of the steel", key=cut.steel)
+    rate = sheet.work("cut.Q", c.removal_rate, "metal removed in a time", v=cut.speed, f=cut.feed, d=cut.depth)
+    return sheet.work("cut.P", c.cutting_power, "power at the cut", K_p=constant, Q=rate)
 
 
 def _belts(sheet: Worksheet, belts: tuple[BeltStep, ...]) -> tuple[Value, Value]:

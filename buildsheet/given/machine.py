@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.given.fields import Flag, Inertias, Lengths, Said, Times, Torques, Watts, WorkSpeeds
+from buildsheet.given.fields import Flag, Inertias, Lengths, RunningSpeeds, Said, Times, Torques, Watts, WorkSpeeds
 from buildsheet.given.model import Given
 
 MachineKind = Literal["belt-sander", "fruit-mill", "other"]
@@ -30,6 +30,21 @@ class SpeedRange(Given):
         description="Speed that must not be passed, if there is one beside the parts' own marks.",
         examples=["20 m/s"],
     )
+
+
+Steel = Literal[
+    "plain carbon, 80-100 HB", "plain carbon, 120-140 HB", "plain carbon, 140-160 HB", "plain carbon, 180-200 HB",
+    "free-machining, 100-120 HB", "free-machining, 140-160 HB", "alloy, 180-200 HB", "alloy, 240-260 HB",
+]  # fmt: skip
+
+
+class Cut(Given):
+    """The hardest turning cut, instead of power or torque."""
+
+    steel: Steel = Field(description="What is cut, as in `buildsheet table cutting_power`.")
+    speed: RunningSpeeds = Field(description="Cutting speed.", examples=["100 ft/min"])
+    feed: Lengths = Field(description="Feed for each turn.", examples=["0.1 mm"])
+    depth: Lengths = Field(description="Depth of cut.", examples=["1 mm"])
 
 
 class Machine(Given):
@@ -59,6 +74,7 @@ class Machine(Given):
     torque: Torques = Field(
         description="Torque at the tool under the hardest work, instead of power.", examples=["2 N·m"]
     )
+    cut: Cut | None = Field(None, description="Cutting data, from which the power follows.")
     inertia: Inertias = Field(
         description="Moment of inertia of all that turns with the tool.", examples=["0.004 kg·m²"]
     )

@@ -130,6 +130,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
         "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
+        "safe_time": facts.limit("safe time", ink, plan.design.region.tables["rules"]), "safe_voltage": facts.limit("safe voltage", ink, plan.design.region.tables["rules"]),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
         "strip_words": facts.strip_words, "unsourced": facts.unsourced(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False),
         "nb_pair": lambda value, words: f"{ink.print(value)}, {words}", "words_pair": lambda size, words: f"{size or 'not known'}, {words}",

@@ -6,6 +6,7 @@ speed page), belt geometry (a public belt calculator) and the arc-of-contact tab
 
 from math import radians
 
+from buildsheet.formulas import cutting as c
 from buildsheet.formulas import mechanics as m
 from tests.formulas.rows import (
     EXACT,
@@ -73,4 +74,11 @@ TORQUE = [
     Row("A8: flywheel of 2 kg and 60 mm radius at 4000 rpm; derived", m.turning_energy, {"J": 2 * 0.060**2 / 2, "omega": rpm(4000)}, 316.0, abs=0.5),
 ]  # fmt: skip
 
-ROWS = [*SPINDLES, *BELTS, *TORQUE]
+CUBIC_INCH_PER_MINUTE = INCH**3 / 60
+CUTTING = [
+    Row("A11-14: 100 ft/min, 0.050 in deep, 0.005 in/rev; course sheet", c.removal_rate, {"v": 100 * FOOT_PER_MINUTE, "f": 0.005 * INCH, "d": 0.050 * INCH}, 0.30 * CUBIC_INCH_PER_MINUTE, abs=0.005 * CUBIC_INCH_PER_MINUTE),
+    Row("A11-14: K_p 0.74, so 0.22 hp at the cut; Machinery's Handbook, 31st ed., page 1147", c.cutting_power, {"K_p": 2.02e9, "Q": 0.30 * CUBIC_INCH_PER_MINUTE}, 0.22 * HORSEPOWER, abs=0.005 * HORSEPOWER),
+    Row("A11-15: 0.74 hp/(in³/min) is 2.02 kW/(cm³/s); the same page's two columns", c.cutting_power, {"K_p": 0.74 * HORSEPOWER / CUBIC_INCH_PER_MINUTE, "Q": 1e-6}, 2020.0, abs=5.0),
+]  # fmt: skip
+
+ROWS = [*SPINDLES, *BELTS, *TORQUE, *CUTTING]

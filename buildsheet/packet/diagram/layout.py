@@ -141,7 +141,12 @@ class Placement:
 
     def _start(self) -> None:
         codes = [code for code in self.forms if code not in self.feet]
-        hints = sorted({self.circuit.devices[code].column for code in codes}) or list(range(len(self.feet)))
+        wanted = {self.circuit.devices[code].column for code in codes}
+        if len(wanted) < len(self.feet) + 2:  # metal parts stand one to a column
+            wanted |= {self.circuit.devices[code].column for code in self.feet}
+        while len(wanted) < len(self.feet):
+            wanted.add(max(wanted) + 1)
+        hints = self.hints = sorted(wanted)
         at = {hint: i for i, hint in enumerate(hints)}
         self.column = {code: at[self.circuit.devices[code].column] for code in codes}
         for code in codes:

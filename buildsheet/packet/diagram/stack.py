@@ -59,8 +59,7 @@ def place_feet(placement: Placement, room: Mapping[int, float], tall: float) -> 
     free = [column for column in range(count) if room[column] >= tall]
     if len(free) < len(codes):
         raise DoesNotFit("no room at the foot for every metal part")
-    hints = sorted({placement.circuit.devices[code].column for code in placement.column} or {0})
-    hint = {code: sum(h < placement.circuit.devices[code].column for h in hints) for code in codes}
+    hint = {code: sum(h < placement.circuit.devices[code].column for h in placement.hints) for code in codes}
     best: tuple[float, tuple[int, ...]] = (INF, ())
     options = product(free, repeat=len(codes)) if len(free) ** len(codes) < 3000 else [tuple(free[: len(codes)])]
     for columns in options:
