@@ -59,7 +59,7 @@ def places_of(
             (Need("current", "=", sizes.line_fuse, "amperes"), volts, Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
              Need("lag", "=", "time-lag", "kind")),
             ("class CC time-lag fuse, ", sizes.line_fuse, ", and its finger-safe holder; two spares"), "F1",
-            "a supplementary fuse marked 10 000 A at 125 V AC", safety=True,
+            "a supplementary fuse whose mark gives at least that breaking capacity", safety=True,
         ),
         Place(
             "contactor", "contactor", "Contactor of the no-volt release",
@@ -89,7 +89,7 @@ def places_of(
             "nothing that has no DC figure on it", safety=True,
         ),
         *_overload(project, sizes),
-        *_potentiometer(project, sizes, line),
+        *_potentiometer(project, sheet, sizes, line),
         *_fan(project, line),
         Place("enclosure", "enclosure", "Box", (), ("steel enclosure, sealed, ", *_box(project)), "U1", "a larger one"),
         Place("ground-bar", "ground bar", "Protective bar", (), ("copper or brass bar with eight screws, bolted to bare metal",), "X2",
@@ -130,7 +130,7 @@ def _overload(project: Project, sizes: Sizes) -> tuple[Place, ...]:
     )
 
 
-def _potentiometer(project: Project, sizes: Sizes, line: Value) -> tuple[Place, ...]:
+def _potentiometer(project: Project, sheet: Worksheet, sizes: Sizes, line: Value) -> tuple[Place, ...]:
     power = project.power
     if power is None:
         return ()
@@ -142,7 +142,15 @@ def _potentiometer(project: Project, sizes: Sizes, line: Value) -> tuple[Place, 
     )
     say = (
         power.potentiometer,
-        " linear potentiometer, 2 W, plastic shaft, insulated for ",
+        " linear potentiometer, ",
+        sheet.pick(
+            "S4.P_n",
+            "bench_limits",
+            "value",
+            "usual rating of a sturdy potentiometer",
+            key="potentiometer power",
+        ),
+        ", plastic shaft, insulated for ",
         line,
         ", with knob",
     )
@@ -170,7 +178,7 @@ def _fan(project: Project, line: Value) -> tuple[Place, ...]:
             "fan",
             "Fan on the drive",
             needs,
-            ("axial fan, ", line, " AC, 120 mm, with finger guards"),
+            ("axial fan, ", line, " AC, with finger guards"),
             "M2",
             "any axial fan of this voltage",
         ),

@@ -4,7 +4,17 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.given.fields import Flag, Inertias, Lengths, RunningSpeeds, Said, Times, Torques, Watts, WorkSpeeds
+from buildsheet.given.fields import (
+    Flag,
+    Inertias,
+    Lengths,
+    RunningSpeeds,
+    Said,
+    Times,
+    Torques,
+    Watts,
+    WorkSpeeds,
+)
 from buildsheet.given.model import Given
 
 MachineKind = Literal["belt-sander", "fruit-mill", "other"]

@@ -120,7 +120,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "room": marks.path_room(edge.live_area(paper)[1]),
         "stages": stages, "brackets": cover.brackets(plan, len(stages)), "plate": cover.plate(plan, ink), "states": cover.states(plan),
         "hazards": cover.hazards(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
-        "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.TOOLS,
+        "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.tools(ink),
         "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink),
         "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),
         "one_line": one_line.drawing(plan), "drawings": diagram.sheets(plan, paper), "columns": COLUMNS,
@@ -132,7 +132,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
         "safe_time": facts.limit("safe time", ink, plan.design.region.tables["rules"]), "safe_voltage": facts.limit("safe voltage", ink, plan.design.region.tables["rules"]),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
-        "strip_words": facts.strip_words, "unsourced": facts.unsourced(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False),
+        "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False),
         "nb_pair": lambda value, words: f"{ink.print(value)}, {words}", "words_pair": lambda size, words: f"{size or 'not known'}, {words}",
         "circuit": plan.circuit, "stopped": plan.stopped,
     }  # fmt: skip

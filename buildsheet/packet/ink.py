@@ -6,6 +6,7 @@ three figures. An unknown prints as a blank to fill in.
 
 import re
 from dataclasses import dataclass
+
 from markupsafe import Markup, escape
 
 from buildsheet.rules import Said

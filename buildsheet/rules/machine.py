@@ -83,7 +83,7 @@ def coast(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         yield Finding("coast-unknown", "heed", "WARNING", Said.of("Nobody knows how long the tool coasts."), "A hand reaches in while it still turns.", "Measure it at first power and write the inertia.", practice("coasting tools"), key="machine.inertia")  # fmt: skip
     elif float(design.coast) > limit.si and machine.reach != "guarded":
         yield Finding("coasts-long", "only-with", "WARNING", Said.of("The tool coasts {0} after the stop and can be reached.", design.coast), "A hand reaches in while it still turns.",
-                      "Fit a brake, or a guard that stays locked until it stands.", practice("a coast above 10 s needs a brake or a locked guard"))  # fmt: skip
+                      "Fit a brake, or a guard that stays locked until it stands.", practice("a long coast of a tool within reach needs a brake or a locked guard"))  # fmt: skip
     else:
         yield Finding("coasts", "note", "WARNING", Said.of("The tool runs on for {0} after the stop.", design.coast), "Stop takes the power away; nothing brakes.", "Keep clear until it stands.", derivation("coast on the motor's own losses"))  # fmt: skip
 

@@ -22,7 +22,7 @@ def supply(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         return
     if given.poles == "two-hot":
         yield Finding("two-hot", "stop", "DANGER", Said.of("Both poles of this supply can be live."), "The wiring of this program cuts and fuses one live pole only.",
-                      "Feed the machine from a 120 V circuit, or let a licensed person design the two-pole side.", practice("own limit of this version"), key="supply.poles")  # fmt: skip
+                      "Feed the machine from a circuit with one live pole, or let a licensed person design the two-pole side.", practice("own limit of this version"), key="supply.poles")  # fmt: skip
     if given.residual_current in (None, "none"):
         grade, found = (
             ("heed", "The outlet has no residual-current protection.")
@@ -77,9 +77,9 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             )
             yield Finding("live-controls-wet", "stop", "DANGER", Said.of(found), "Water or a worn cable puts line voltage on the hand or foot.",
                           "Use a drive with galvanic separation, or move the machine indoors.", DRIVE_MANUALS, ("S4", "T1"), electric=True, key="power.separation")  # fmt: skip
-        yield Finding("live-controls", "note", "DANGER", Said.of("All from the plug to the motor is at line voltage, the speed knob's three wires too."),
+        yield Finding("live-controls", "note", "DANGER", Said.of("Line voltage from the plug to the motor, on the knob's wires too."),
                       "The drive does not separate them from the line. Touching one with the plug in can kill, also with the knob at zero.",
-                      "Use wire for 600 V, sleeve every lug, a plastic shaft, and never join any of them to ground.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
+                      "Use the insulation of the wire list, sleeve every lug, take a plastic shaft, and never join any of them to ground.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
     worst = max((p for p in design.points if p.current.known), key=lambda p: float(p.current), default=None)
     cooled = power.cooled_by in ("heat sink", "fan")
     limit = power.rated if cooled else power.rated_bare

@@ -34,14 +34,18 @@ class Crowd:
         self.pieces: list[tuple[int, int, Rect]] = []
         for number, points in wires.items():
             for i, ((ax, ay), (bx, by)) in enumerate(itertools.pairwise(points)):
-                room = Rect(min(ax, bx) - half, min(ay, by) - half, abs(ax - bx) + 2 * half, abs(ay - by) + 2 * half)
+                room = Rect(
+                    min(ax, bx) - half, min(ay, by) - half, abs(ax - bx) + 2 * half, abs(ay - by) + 2 * half
+                )
                 self.pieces.append((number, i, room))
 
     def around(self, number: int, piece: int, band: Rect) -> list[Rect]:
         """What lies in a band that a flag of one piece of a wire may move along."""
         near = [room for room in self.fixed if room.overlaps(band, CLEAR)]
         near += [
-            room for other, i, room in self.pieces if (other != number or i != piece) and room.overlaps(band, CLEAR)
+            room
+            for other, i, room in self.pieces
+            if (other != number or i != piece) and room.overlaps(band, CLEAR)
         ]
         return near
 
@@ -83,11 +87,14 @@ def place(
         points, length = wires[number], lengths[number]
         ends = points if not at_start else points[::-1]
         spots = [
-            spot for spot in _spots(number, points, sizes[number], crowd) if _along(ends, spot.room) < NEAR_END * length
+            spot
+            for spot in _spots(number, points, sizes[number], crowd)
+            if _along(ends, spot.room) < NEAR_END * length
         ]
         if spots:
             chosen = min(
-                spots, key=lambda spot: (spot.price + 0.35 * _along(ends, spot.room), spot.room.x, spot.room.y)
+                spots,
+                key=lambda spot: (spot.price + 0.35 * _along(ends, spot.room), spot.room.x, spot.room.y),
             )
             found.append(Flag(number, chosen.room, chosen.upright))
             crowd.fixed.append(chosen.room)
@@ -114,7 +121,9 @@ def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd) -> I
             if high - low < size:
                 continue
             band = Rect(low, ay - FLAG_HEIGHT / 2, high - low, FLAG_HEIGHT)
-            blocks = [(room.x - CLEAR - size, room.right + CLEAR) for room in crowd.around(number, piece, band)]
+            blocks = [
+                (room.x - CLEAR - size, room.right + CLEAR) for room in crowd.around(number, piece, band)
+            ]
             for at in _free(low + 0.3, high - 0.3 - size, blocks):
                 yield Spot(
                     0.3 * abs(at + size / 2 - (low + high) / 2) - 0.02 * (high - low),
@@ -129,7 +138,8 @@ def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd) -> I
                 if high - low < FLAG_HEIGHT or band.x < 0 or band.right > crowd.width:
                     continue
                 blocks = [
-                    (room.y - CLEAR - FLAG_HEIGHT, room.bottom + CLEAR) for room in crowd.around(number, piece, band)
+                    (room.y - CLEAR - FLAG_HEIGHT, room.bottom + CLEAR)
+                    for room in crowd.around(number, piece, band)
                 ]
                 for at in _free(low + 0.3, high - 0.3 - FLAG_HEIGHT, blocks):
                     yield Spot(
@@ -139,7 +149,9 @@ def _spots(number: int, points: Sequence[Point], size: float, crowd: Crowd) -> I
                     )
             band = Rect(ax - FLAG_HEIGHT / 2, low, FLAG_HEIGHT, high - low)
             if high - low >= size and band.x >= 0 and band.right <= crowd.width:
-                blocks = [(room.y - CLEAR - size, room.bottom + CLEAR) for room in crowd.around(number, piece, band)]
+                blocks = [
+                    (room.y - CLEAR - size, room.bottom + CLEAR) for room in crowd.around(number, piece, band)
+                ]
                 for at in _free(low + 0.3, high - 0.3 - size, blocks):
                     yield Spot(
                         UPRIGHT_PRICE + 0.1 * abs(at + size / 2 - middle),

@@ -52,7 +52,9 @@ class Form:
 def form(device: Device) -> Form:
     """The form of a device."""
     if device.kind in METAL and len(device.terminals) == 1:
-        return Form(device.code, device.kind, (Seat(device.terminals, "", ((L,), (R,))),), "metal", False, True)
+        return Form(
+            device.code, device.kind, (Seat(device.terminals, "", ((L,), (R,))),), "metal", False, True
+        )
     centre, seats, seated = "", [], set[str]()
     pairs = _pairs(device)
     for component in _components(pairs):
@@ -133,12 +135,16 @@ def _seat(device: Device, names: tuple[str, ...], pairs: Pairs) -> Seat:
     names = tuple(sorted(names, key=order.__getitem__))
     kinds = {symbol for symbol, _ in mine.values()}
     if kinds <= {"wiper", "resistor"} and len(names) == 3:
-        ends = next((pair for pair, (symbol, _) in mine.items() if symbol == "resistor"), (names[0], names[2]))
+        ends = next(
+            (pair for pair, (symbol, _) in mine.items() if symbol == "resistor"), (names[0], names[2])
+        )
         wiper = next(name for name in names if name not in ends)
         return Seat((ends[0], wiper, ends[1]), "potentiometer", ((L,) * 3, (R,) * 3), joins)
     halves = _halves(names, mine)
     if halves is not None and kinds <= set(ACTUATED.values()) | {"knife"}:
-        modes = tuple(tuple(side if name in halves else other for name in names) for side, other in ((L, R), (R, L)))
+        modes = tuple(
+            tuple(side if name in halves else other for name in names) for side, other in ((L, R), (R, L))
+        )
         return Seat(names, "contacts", modes, joins)
     if kinds == {"link"}:
         return Seat(names, "links", ((L,) * len(names), (R,) * len(names)), joins)

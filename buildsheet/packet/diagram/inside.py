@@ -26,7 +26,9 @@ class Inside:
         self.texts: list[Text] = []
         self.used: set[str] = set()
         self.axis = min(max(box.x + box.width / 2, box.x + shape.axis[0]), box.right - shape.axis[1])
-        self.blades: list[tuple[float, float, bool]] = []  # where the link takes hold: x, y, whether beside the axis
+        self.blades: list[
+            tuple[float, float, bool]
+        ] = []  # where the link takes hold: x, y, whether beside the axis
 
     def draw(self) -> None:
         """Draw everything."""
@@ -110,9 +112,7 @@ class Inside:
         self.body += f'<path d="{d}" fill="none" stroke="{INK}" stroke-width="0.3" stroke-dasharray="1 .8"/>'
         if self.device.kind == "disconnect":
             y = (top + bottom) / 2
-            self.body += (
-                f'<circle cx="{num(self.axis)}" cy="{num(y)}" r="1.5" fill="#fff" stroke="{INK}" stroke-width=".4"/>'
-            )
+            self.body += f'<circle cx="{num(self.axis)}" cy="{num(y)}" r="1.5" fill="#fff" stroke="{INK}" stroke-width=".4"/>'
             self.body += path(f"M{num(self.axis - 1.1)} {num(y + 1.1)}l2.2 -2.2", 0.7)
 
     def _potentiometer(self, seat: Seat, side: str) -> None:
@@ -124,7 +124,9 @@ class Inside:
         x = max((self._inner(name) for name in seat.terminals), key=lambda x: x * towards) + towards * 3.6
         start = (y1 + y2 - symbol.length) / 2
         d = "".join(f"M{num(self._inner(name))} {num(self._y(name))}H{num(x)}" for name in (first, last))
-        self.body += path(f"{d}M{num(x)} {num(y1)}V{num(start)}M{num(x)} {num(start + symbol.length)}V{num(y2)}")
+        self.body += path(
+            f"{d}M{num(x)} {num(y1)}V{num(start)}M{num(x)} {num(start + symbol.length)}V{num(y2)}"
+        )
         self.body += f'<g transform="translate({num(x)} {num(start)}) rotate(90)">{symbol.draw(True)}</g>'
         y, tip = self._y(wiper), x - towards * 1.5
         self.body += path(f"M{num(self._inner(wiper))} {num(y)}H{num(tip)}")

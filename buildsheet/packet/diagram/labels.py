@@ -67,12 +67,20 @@ class Label:
         """Left upper corner of the spark triangle."""
         if not self.touched:
             return None
-        base = bottom - FOOT - RATING_LINE * len(self.ratings) - NAME_LINE * max(0, len(self.names) - 1) - 0.25
+        base = (
+            bottom - FOOT - RATING_LINE * len(self.ratings) - NAME_LINE * max(0, len(self.names) - 1) - 0.25
+        )
         return x + self.first_width + 0.8, base - 3.4
 
 
 def text(
-    words: str, x: float, y: float, size: float, weight: str = "regular", anchor: str = "start", fill: str = INK
+    words: str,
+    x: float,
+    y: float,
+    size: float,
+    weight: str = "regular",
+    anchor: str = "start",
+    fill: str = INK,
 ) -> Text:
     """Words on a baseline, with the room they take."""
     width = text_width(words, size, weight)

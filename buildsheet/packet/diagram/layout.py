@@ -36,7 +36,9 @@ class Placement:
 
     def __post_init__(self) -> None:
         devices = self.circuit.devices
-        self.forms: dict[str, Form] = {code: form(device) for code, device in devices.items() if device.kind != BAR}
+        self.forms: dict[str, Form] = {
+            code: form(device) for code, device in devices.items() if device.kind != BAR
+        }
         self.bars = tuple(code for code, device in devices.items() if device.kind == BAR)
         self.drops: list[tuple[Wire, End]] = []
         self.runs: list[tuple[Wire, End, End]] = []
@@ -121,7 +123,9 @@ class Placement:
             joined = [code for code in codes if not path or any((code, before) in shared for before in path)]
             if joined:
                 last = path[-1:]
-                path.append(max(joined, key=lambda code: sum(shared.get((code, before), 0) for before in last)))
+                path.append(
+                    max(joined, key=lambda code: sum(shared.get((code, before), 0) for before in last))
+                )
         return frozenset(path)
 
     def _shape_of(self, code: str) -> Shape:
@@ -191,7 +195,9 @@ class Placement:
                         cost = FOLDED * 0.7 * (seat.paired and sides[0] == sides[1]) + 0.01 * mode
                         for name, side in zip(seat.terminals, sides, strict=False):
                             here = self.column[code] + (side == R)
-                            cost += sum(2 * abs(here - self.gap(end)) for end in self.partners.get((code, name), ()))
+                            cost += sum(
+                                2 * abs(here - self.gap(end)) for end in self.partners.get((code, name), ())
+                            )
                         if cost < best - 1e-9:
                             best, chosen = cost, mode
                     if chosen != self.modes[code, i]:
@@ -207,7 +213,9 @@ class Placement:
             worst = max(range(len(tall)), key=tall.__getitem__)
             if tall[worst] <= self.height:
                 return
-            near = sorted((i for i in range(len(tall)) if i != worst), key=lambda i: (abs(i - worst), tall[i]))
+            near = sorted(
+                (i for i in range(len(tall)) if i != worst), key=lambda i: (abs(i - worst), tall[i])
+            )
             code = [item for item in self.columns[worst] if isinstance(item, str)][-1]
             room = next((i for i in near if tall[i] + self._item_height(code) <= self.height), None)
             if room is None:
@@ -323,7 +331,9 @@ class Placement:
     def _signature(self, column: int) -> tuple[object, ...]:
         if not 0 <= column < len(self.columns):
             return ()
-        return tuple((item, self._modes_of[item]) if isinstance(item, str) else item for item in self.columns[column])
+        return tuple(
+            (item, self._modes_of[item]) if isinstance(item, str) else item for item in self.columns[column]
+        )
 
     def _gap_cost(self, gap: int) -> float:
         key = (gap, self._signature(gap - 1), self._signature(gap))
@@ -393,7 +403,10 @@ class Placement:
         for run, (_, a, b) in enumerate(self.runs):
             if code in (a[0], b[0]):
                 laid = [
-                    item[1] for items in self.columns for item in items if not isinstance(item, str) and item[0] == run
+                    item[1]
+                    for items in self.columns
+                    for item in items
+                    if not isinstance(item, str) and item[0] == run
                 ]
                 if sorted(laid) != list(self.passes(run)):
                     self._lift(run)

@@ -53,7 +53,9 @@ class Channel:
     from_right: list[float] = field(default_factory=list)
     split: int = 0
     extra: float = 0.0
-    roomy: set[int] = field(default_factory=set)  # runs whose track is kept a flag's width from the next one inwards
+    roomy: set[int] = field(
+        default_factory=set
+    )  # runs whose track is kept a flag's width from the next one inwards
 
     @property
     def packed(self) -> float:
@@ -103,7 +105,11 @@ def _tracks(p: Placement, stack: Stack, foot: float) -> list[tuple[int, Track]]:
         lanes = [stack.lanes[run, column] for column in p.passes(run)]
         heights = [y_low, *(y for lane in lanes for y in (lane, lane)), y_high]
         columns = list(p.passes(run))
-        meets: list[Meets] = [(wire.number, low), *((run, c) for c in columns for _ in (0, 1)), (wire.number, high)]
+        meets: list[Meets] = [
+            (wire.number, low),
+            *((run, c) for c in columns for _ in (0, 1)),
+            (wire.number, high),
+        ]
         for i in range(len(lanes) + 1):
             rims: dict[str, list[int]] = {L: [], R: []}
             rims[L if i or p.side[low] == R else R].append(2 * i)
@@ -198,11 +204,16 @@ def pack(channel: Channel) -> None:
 
     for i in range(count):
         left[i] = max(
-            (left[j] + apart(tracks[j], tracks[i]) for j in range(i) if _beside(tracks[i], tracks[j])), default=0.0
+            (left[j] + apart(tracks[j], tracks[i]) for j in range(i) if _beside(tracks[i], tracks[j])),
+            default=0.0,
         )
     for i in reversed(range(count)):
         right[i] = max(
-            (right[j] + apart(tracks[i], tracks[j]) for j in range(i + 1, count) if _beside(tracks[i], tracks[j])),
+            (
+                right[j] + apart(tracks[i], tracks[j])
+                for j in range(i + 1, count)
+                if _beside(tracks[i], tracks[j])
+            ),
             default=0.0,
         )
     channel.from_left, channel.from_right = left, right
@@ -223,7 +234,9 @@ def widen(channel: Channel, run: int) -> None:
     channel.split = split
 
 
-def spread(channels: Sequence[Channel], columns: Sequence[float], width: float) -> tuple[list[float], list[float]]:
+def spread(
+    channels: Sequence[Channel], columns: Sequence[float], width: float
+) -> tuple[list[float], list[float]]:
     """Left edge of each column, and width of each gap, that fill the sheet. Raises DoesNotFit."""
     last = len(channels) - 1
     least, wanted = [], []

@@ -15,7 +15,7 @@ INSET = RING + 0.7  # from a box's side to a terminal's name
 AIR = 0.9
 TOP, BOTTOM = -1, -2
 SEVERAL = frozenset({"potentiometer", "contacts", "links", "network"})
-SEVERAL_ROOM = 12.5
+SEVERAL_ROOM = 11.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +85,7 @@ def shape(
                 reach[side] = max(reach[side], INSET + name_width(name) + AIR + symbol.length / 2 + 0.3)
             floor = [(rows, symbol.below)]
             names = sum(name_width(name) for name in seat.terminals)
-            width = max(width, 2 * INSET + names + symbol.length + 2 * AIR + 1.2)
+            width = max(width, 2 * INSET + names + symbol.length + 2 * AIR + 0.6)
             rows += 1
         elif seat.symbol:
             ordered = seat.terminals[::-1] if mode[-1] == TURNED else seat.terminals
@@ -102,7 +102,7 @@ def shape(
             names_room = INSET + max(name_width(name) for name in ordered) + AIR
             if seat.paired:
                 symbol = symbols[seat.symbol]
-                folds[mode[0]] = max(folds[mode[0]], names_room + symbol.above + symbol.below + 3.0)
+                folds[mode[0]] = max(folds[mode[0]], names_room + symbol.above + symbol.below + 2.0)
                 if form.linked:
                     reach[mode[0]] = max(reach[mode[0]], names_room + fold_axis(symbol))
             else:

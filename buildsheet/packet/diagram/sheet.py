@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from itertools import product
 
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.packet.diagram import flags as flagging
@@ -23,7 +24,7 @@ from buildsheet.packet.diagram.model import (
 )  # fmt: skip
 from buildsheet.packet.diagram.route import Channel, Clash, channels, places, spread, widen
 from buildsheet.packet.diagram.search import improve
-from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, Meets, Stack, Stacker
+from buildsheet.packet.diagram.stack import FOOT_BOX, FOOT_DROP, JUMPERS, Meets, Stack, Stacker
 from buildsheet.packet.diagram.symbols import Symbol
 from buildsheet.packet.fonts import text_width
 
@@ -31,7 +32,10 @@ BAR_HEIGHT = 8.0
 STUD_DOWN = 2.4  # from the bar's upper edge to the middle of a stud
 OVERHANG = 2.4  # a label may reach so far past its box: the first track is further off
 FOOT_WIDTH = 13.0
-FOOT_LABELS = (30.0, 19.0)  # room for the name of a metal part at the foot: the second only if the first fits nowhere
+FOOT_LABELS = (
+    30.0,
+    19.0,
+)  # room for the name of a metal part at the foot: the second only if the first fits nowhere
 ABOUT_WIDE = 23.0  # width of a label before the columns are known
 OUTER = 3.0  # left for the margins when columns are widened
 WIDER = 9.0  # no column gets more than this for its labels
@@ -60,30 +64,36 @@ def lay_out(
     circuit: Circuit, symbols: Mapping[str, Symbol], width: float, height: float, notes: Mapping[str, str]
 ) -> Sheet:
     """A circuit on a sheet of `width` by `height` mm. Raises DoesNotFit."""
-    bar_top = height - BAR_HEIGHT - 0.3 if any(d.kind == "earth-bar" for d in circuit.devices.values()) else height
-    about = {code: label(device, ABOUT_WIDE, notes.get(code, "")).height for code, device in circuit.devices.items()}
+    bar_top = (
+        height - BAR_HEIGHT - 0.3 if any(d.kind == "earth-bar" for d in circuit.devices.values()) else height
+    )
+    about = {
+        code: label(device, ABOUT_WIDE, notes.get(code, "")).height
+        for code, device in circuit.devices.items()
+    }
     placement = Placement(circuit, symbols, bar_top - 8, about)
     narrow = sum(_column_widths(placement)) + LEAST_GAP * (len(placement.columns) - 1)
     if narrow > width:
         raise DoesNotFit(f"the devices are {narrow - width:.0f} mm too wide side by side")
     improve(placement)
     problem = DoesNotFit("nothing tried")
-    for foot in FOOT_LABELS:
+    for foot, jumper in product(FOOT_LABELS, JUMPERS):
         tries: list[Skeleton] = []
         for ease in EASES:
+            manner = Manner(ease, foot, jumper)
             try:
                 columns = _column_widths(placement)
                 try:
-                    made = _skeleton(placement, columns, bar_top, ease, foot, notes)
+                    made = _skeleton(placement, columns, bar_top, manner, notes)
                 except DoesNotFit:
                     if ease:
                         raise
                     more = (width - narrow - OUTER) / len(columns)  # wider labels are lower
-                    made = _skeleton(placement, [c + more for c in columns], bar_top, ease, foot, notes)
+                    made = _skeleton(placement, [c + more for c in columns], bar_top, manner, notes)
                 tries.append(made)
                 wider = _wider(placement, made, width)
                 if wider is not None:
-                    tries.append(_skeleton(placement, wider, bar_top, ease, foot, notes))
+                    tries.append(_skeleton(placement, wider, bar_top, manner, notes))
             except DoesNotFit as error:
                 problem = error
             if not tries:
@@ -94,6 +104,15 @@ def lay_out(
             except DoesNotFit as error:
                 problem = error
     raise problem
+
+
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """How closely to draw: air between devices (0 to 1), room (mm) for the names of metal parts at the foot, height of a jumper."""
+
+    ease: float
+    foot: float
+    jumper: float
 
 
 @dataclass
@@ -116,11 +135,11 @@ class Skeleton:
 
 
 def _skeleton(
-    p: Placement, columns: list[float], bar_top: float, ease: float, foot: float, notes: Mapping[str, str]
+    p: Placement, columns: list[float], bar_top: float, manner: Manner, notes: Mapping[str, str]
 ) -> Skeleton:
-    labels = _broken_labels(p, columns, foot, notes)
-    stack, gaps = _settle(p, labels, columns, bar_top, ease, notes)
-    return Skeleton(columns, labels, stack, gaps, ease)
+    labels = _broken_labels(p, columns, manner.foot, notes)
+    stack, gaps = _settle(p, labels, columns, bar_top, manner, notes)
+    return Skeleton(columns, labels, stack, gaps, manner.ease)
 
 
 def _wider(p: Placement, made: Skeleton, width: float) -> list[float] | None:
@@ -157,7 +176,8 @@ def flag_width(number: int, colour: str) -> float:
     """Width of a wire's flag: 11 mm, 14 with a long code, more only for a number of many figures."""
     least = FLAG_SHORT if len(colour) <= 2 else FLAG_LONG
     return max(
-        least, text_width(str(number), TERMINAL_TEXT, "bold") + text_width(colour, TERMINAL_TEXT, "semibold") + 3.0
+        least,
+        text_width(str(number), TERMINAL_TEXT, "bold") + text_width(colour, TERMINAL_TEXT, "semibold") + 3.0,
     )
 
 
@@ -167,14 +187,18 @@ def _column_widths(p: Placement) -> list[float]:
     for items in p.columns:
         codes = [item for item in items if isinstance(item, str)]
         hang = OVERHANG if items is not p.columns[-1] else 0.0
-        needs = [max(p.shapes[code].least_width, least_width(p.circuit.devices[code]) - hang) for code in codes]
+        needs = [
+            max(p.shapes[code].least_width, least_width(p.circuit.devices[code]) - hang) for code in codes
+        ]
         least.append(max(needs, default=FOOT_WIDTH))
     if least:
         least[-1] = max(least[-1], feet)  # the name of a metal part has nowhere to go past the last column
     return least
 
 
-def _broken_labels(p: Placement, columns: list[float], foot: float, notes: Mapping[str, str]) -> dict[str, Label]:
+def _broken_labels(
+    p: Placement, columns: list[float], foot: float, notes: Mapping[str, str]
+) -> dict[str, Label]:
     return {
         code: label(
             p.circuit.devices[code],
@@ -205,17 +229,22 @@ def _widen(p: Placement, columns: list[float], labels: Mapping[str, Label], slac
 
 
 def _settle(
-    p: Placement, labels: dict[str, Label], columns: list[float], bar_top: float, ease: float, notes: Mapping[str, str]
+    p: Placement,
+    labels: dict[str, Label],
+    columns: list[float],
+    bar_top: float,
+    manner: Manner,
+    notes: Mapping[str, str],
 ) -> tuple[Stack, list[Channel]]:
     apart: tuple[tuple[Meets, Meets], ...] = ()
     heights = {code: made.height for code, made in labels.items()}
-    estimate = Stacker(p, heights, bar_top, ease).build()
+    estimate = Stacker(p, heights, bar_top, manner.ease, manner.jumper).build()
     for code, column in estimate.feet.items():
         if column == len(columns) - 1:  # nothing but the margin beside it
             labels[code] = label(p.circuit.devices[code], columns[-1], notes.get(code, ""))
             heights[code] = labels[code].height
     for _ in range(CLASHES):
-        stack = Stacker(p, heights, bar_top, ease, estimate, apart).build()
+        stack = Stacker(p, heights, bar_top, manner.ease, manner.jumper, estimate, apart).build()
         try:
             return stack, channels(p, stack, bar_top + STUD_DOWN)
         except Clash as clash:
@@ -242,7 +271,11 @@ def _boxes(sheet: Sheet, edges: list[float], columns: list[float]) -> None:
         top = stack.tops[code]
         sheet.boxes[code] = Rect(edges[column], top, columns[column], stack.bottoms[code] - top)
     for code, column in stack.feet.items():
-        x = edges[column] + (columns[column] - FOOT_WIDTH) / 2 if columns[column] < FOOT_WIDTH else edges[column]
+        x = (
+            edges[column] + (columns[column] - FOOT_WIDTH) / 2
+            if columns[column] < FOOT_WIDTH
+            else edges[column]
+        )
         sheet.boxes[code] = Rect(x, sheet.bar_top - FOOT_DROP - FOOT_BOX, FOOT_WIDTH, FOOT_BOX)
 
 
@@ -305,7 +338,10 @@ def _rings(sheet: Sheet) -> None:
         box = sheet.boxes[code]
         name = p.circuit.devices[code].terminals[0]
         sheet.rings.append(
-            Ring(Terminal(code, name), Rect(box.x + box.width / 2 - RING, box.bottom - RING, 2 * RING, 2 * RING))
+            Ring(
+                Terminal(code, name),
+                Rect(box.x + box.width / 2 - RING, box.bottom - RING, 2 * RING, 2 * RING),
+            )
         )
     for bar, name, x in sheet.studs:
         sheet.rings.append(
@@ -336,7 +372,10 @@ def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str])
                 break
     for code in sheet.stack.feet:
         others = [other for one, other in (*placed.items(), *sheet.boxes.items()) if one != code]
-        if any(placed[code].overlaps(thing, 0.4) for thing in (*pieces, *others)) or placed[code].right > sheet.width:
+        if (
+            any(placed[code].overlaps(thing, 0.4) for thing in (*pieces, *others))
+            or placed[code].right > sheet.width
+        ):
             raise DoesNotFit(f"no room for the name of {code}")
 
 

@@ -21,10 +21,16 @@ STRETCH, STRETCH_MORE, STRETCH_FAR = (
     10.0,
     22.0,
 )  # how much taller a box may be than it need be, so that wires run level
-SPACIOUS, CRAMPED = 30.0, 0.2  # a column with less than this left over a metal part is avoided, so much per mm
+SPACIOUS, CRAMPED = (
+    30.0,
+    0.2,
+)  # a column with less than this left over a metal part is avoided, so much per mm
 ALIGN = 9.0  # a box on the path of the power may be so much taller that all their upper edges stand level
 Meets = tuple[int, End] | tuple[int, int]  # an end of a wire (its number), or a run in a column it passes
-JUMPER = 6.6  # between the ends of a wire from a device to itself: its flag fits between them
+JUMPERS = (
+    6.6,
+    13.8,
+)  # between the ends of a wire from a device to itself: a level flag fits between them, an upright one
 NEAR = 2.4  # ends nearer than this in height may not pass each other
 
 
@@ -48,24 +54,34 @@ def place_feet(placement: Placement, room: Mapping[int, float], tall: float) -> 
         return {}
     codes = list(feet)
     count = len(placement.columns)
-    studs = {name: i for bar in placement.bars for i, name in enumerate(placement.circuit.devices[bar].terminals)}
+    studs = {
+        name: i for bar in placement.bars for i, name in enumerate(placement.circuit.devices[bar].terminals)
+    }
 
     def stud(i: int) -> int:
         wire = placement.drops[i][0]
         end = wire.a if wire.a.device in placement.bars else wire.b
         return studs[end.name]
 
-    others = [(stud(i), placement.gap(end) - 0.5) for i, (_, end) in enumerate(placement.drops) if end[0] not in feet]
+    others = [
+        (stud(i), placement.gap(end) - 0.5)
+        for i, (_, end) in enumerate(placement.drops)
+        if end[0] not in feet
+    ]
     free = [column for column in range(count) if room[column] >= tall]
     if len(free) < len(codes):
         raise DoesNotFit("no room at the foot for every metal part")
     hint = {code: sum(h < placement.circuit.devices[code].column for h in placement.hints) for code in codes}
     best: tuple[float, tuple[int, ...]] = (INF, ())
-    options = product(free, repeat=len(codes)) if len(free) ** len(codes) < 3000 else [tuple(free[: len(codes)])]
+    options = (
+        product(free, repeat=len(codes)) if len(free) ** len(codes) < 3000 else [tuple(free[: len(codes)])]
+    )
     for columns in options:
         if len(set(columns)) < len(columns):
             continue
-        order = others + [(stud(feet[code]), float(column)) for code, column in zip(codes, columns, strict=True)]
+        order = others + [
+            (stud(feet[code]), float(column)) for code, column in zip(codes, columns, strict=True)
+        ]
         turned = sum(a[0] < b[0] and a[1] > b[1] for a in order for b in order)
         cost = 4.0 * turned + sum(
             abs(hint[code] - c) + CRAMPED * max(0.0, SPACIOUS - room[c] + tall)
@@ -85,6 +101,7 @@ class Stacker:
         labels: Mapping[str, float],
         floor: float,
         ease: float,
+        jumper: float,
         before: Stack | None = None,
         apart: tuple[tuple[Meets, Meets], ...] = (),
     ) -> None:
@@ -92,6 +109,7 @@ class Stacker:
         self.labels = labels
         self.floor = floor
         self.ease = ease
+        self.jumper = jumper
         self.apart = apart
         self.h = Heights()
         self.out = Stack()
@@ -111,7 +129,7 @@ class Stacker:
                 b, b_off = self._end(wire.number, other)
                 if self.h.y[a] + a_off > self.h.y[b] + b_off:
                     a, a_off, b, b_off = b, b_off, a, a_off
-                if a != b and not self.h.demand(a, b, a_off - b_off + JUMPER):
+                if a != b and not self.h.demand(a, b, a_off - b_off + self.jumper):
                     raise DoesNotFit("the devices are taller than the sheet")
         for upper, lower in self.apart:
             a, a_off = self._meet(upper)
@@ -215,7 +233,11 @@ class Stacker:
                             self.node[item, upper],
                             self.node[item, lower],
                             distance
-                            * (1.0 if TOP in (upper, lower) or BOTTOM in (upper, lower) else 1 + 0.25 * self.ease),
+                            * (
+                                1.0
+                                if TOP in (upper, lower) or BOTTOM in (upper, lower)
+                                else 1 + 0.25 * self.ease
+                            ),
                         )
                 else:
                     self.lane[item] = h.add(LANE_BELOW, ceiling)

@@ -206,7 +206,9 @@ def _bar(sheet: Sheet, ground_name: str, texts: list[Text]) -> str:
     studs = sorted(x for _, _, x in sheet.studs)
     spaces = [
         (a, b)
-        for a, b in zip([box.x - 1.5, *(x + 2.5 for x in studs)], [*(x - 2.5 for x in studs), box.right], strict=True)
+        for a, b in zip(
+            [box.x - 1.5, *(x + 2.5 for x in studs)], [*(x - 2.5 for x in studs), box.right], strict=True
+        )
     ]
     room = 8.5 + max(wide, rated)
     space = next((s for s in spaces if s[1] - s[0] >= room), None) or max(spaces, key=lambda s: s[1] - s[0])
@@ -218,7 +220,9 @@ def _bar(sheet: Sheet, ground_name: str, texts: list[Text]) -> str:
     )
     x += 6.6
     texts.append(text(bar.code, x, box.y + 3.9, CODE_TEXT, "bold"))
-    texts.append(text(name, x + text_width(bar.code, CODE_TEXT, "bold") + 1.3, box.y + 3.9, NAME_TEXT, "semibold"))
+    texts.append(
+        text(name, x + text_width(bar.code, CODE_TEXT, "bold") + 1.3, box.y + 3.9, NAME_TEXT, "semibold")
+    )
     if bar.rating and space[1] - space[0] >= 6.6 + rated:
         texts.append(text(bar.rating, x, box.y + 6.9, RATING_TEXT, fill=GREY))
     left = [(a, b) if (a, b) != space else (space[0] + room, b) for a, b in spaces]

@@ -39,9 +39,7 @@ def _dot(x: float, y: float = 0.0, r: float = 0.5) -> str:
 
 
 def _circle(x: float, y: float, r: float, width: float = PEN) -> str:
-    return (
-        f'<circle cx="{num(x)}" cy="{num(y)}" r="{num(r)}" fill="{PAPER}" stroke="{INK}" stroke-width="{num(width)}"/>'
-    )
+    return f'<circle cx="{num(x)}" cy="{num(y)}" r="{num(r)}" fill="{PAPER}" stroke="{INK}" stroke-width="{num(width)}"/>'
 
 
 def _knife(closed: bool) -> Symbol:

@@ -47,7 +47,11 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
         )
     high = design.point("high")
     if power is not None and high is not None:
-        live = {True: "not separated from the line", False: "separated from the line", None: "separation not known"}[power.live_controls]
+        live = {
+            True: "not separated from the line",
+            False: "separated from the line",
+            None: "separation not known",
+        }[power.live_controls]
         found.append(Stage("drive", f"0{EN_DASH}{ink.print(high.terminal)}", "Drive", live))
     if motor is not None:
         plate = motor.plate

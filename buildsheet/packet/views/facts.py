@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from buildsheet.packet.ink import NARROW, Ink
+from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.calculations import wave_chart
 from buildsheet.plan import Plan
 from buildsheet.reference import table
@@ -213,6 +213,11 @@ def unsourced(plan: Plan) -> list[str]:
     return list(found)
 
 
-def strip_words(millimetres: float) -> str:
+def strip_words(length: Value, ink: Ink) -> str:
     """The strip length in words."""
-    return f"strip {millimetres:g}{NARROW}mm"
+    return f"strip {ink.print(length)}"
+
+
+def millimetres(length: Value) -> float:
+    """A length as a position in a drawing."""
+    return 1000 * float(length)

@@ -3,6 +3,7 @@
 from markupsafe import Markup
 
 from buildsheet.packet.ink import Ink
+from buildsheet.packet.views.facts import limit
 from buildsheet.packet.views.wires import cuts
 from buildsheet.packet.words import say
 from buildsheet.plan import Plan
@@ -84,10 +85,12 @@ def wire_buys(plan: Plan, ink: Ink) -> list[list[object]]:
     return rows
 
 
-TOOLS = (
-    "two-lead multimeter, category III 300 V, true RMS, with insulated clips",
-    "12 V battery with a 10 A fuse in its lead, a 21 W lamp and two clips: for the bonding test",
-    "crimping tool for insulated terminals, wire stripper, torque screwdriver",
-    "drill, step drill, file; bushings and strain relief for every hole that a cable passes",
-    "padlock for the disconnect; labels of sheet 14; pen",
-)
+def tools(ink: Ink) -> list[str]:
+    """Tools and meters, with the ratings that the tests ask for."""
+    return [
+        f"two-lead multimeter, category III {limit('meter', ink)}, true RMS, with insulated clips",
+        f"{limit('bonding battery', ink)} battery with a {limit('bonding fuse', ink)} fuse in its lead, a {limit('bonding lamp', ink)} lamp and two clips: for the bonding test",
+        "crimping tool for insulated terminals, wire stripper, torque screwdriver",
+        "drill, step drill, file; bushings and strain relief for every hole that a cable passes",
+        "padlock for the disconnect; labels of sheet 14; pen",
+    ]

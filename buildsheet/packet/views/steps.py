@@ -8,12 +8,12 @@ from itertools import groupby
 
 from buildsheet.circuit import Circuit, Wire
 from buildsheet.packet.ink import Ink
-from buildsheet.packet.views.wires import WireLine, wire_line
+from buildsheet.packet.views.wires import WireLine, insulation, wire_line
 from buildsheet.plan import Plan
+from buildsheet.reference import table
 from buildsheet.rules import Finding
+from buildsheet.worksheet import Row, Value
 
-STRIP_MM = {"18 AWG": 6.0, "16 AWG": 7.0, "14 AWG": 8.0, "12 AWG": 9.0}
-STRIP_OTHERWISE = 10.0
 MOST_WIRES = 3
 
 
@@ -24,7 +24,7 @@ class PartHead:
     label: str
     name: str
     note: str
-    strip: float | None
+    strip: Value | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +100,7 @@ class _Writer:
                 yield from self.part(part, wires)
         yield from self.cord([w for w in self.circuit.wires if w.cable == "W1"])
 
-    def head(self, name: str, note: str, strip: float | None = None) -> PartHead:
+    def head(self, name: str, note: str, strip: Value | None = None) -> PartHead:
         self.parts += 1
         return PartHead(f"Part {chr(64 + self.parts)}", name, note, strip)
 
@@ -150,8 +150,8 @@ class _Writer:
     def part(self, part: _Part, wires: list[Wire]) -> Iterator[Item]:
         sizes = sorted({w.size for w in wires})
         first, last = wires[0].number, wires[-1].number
-        note = f"Wires {first}–{last}: {' and '.join(sizes)}, 600 V. Torque as marked on the part."
-        yield self.head(part.name, note, STRIP_MM.get(sizes[0], STRIP_OTHERWISE))
+        note = f"Wires {first}–{last}: {' and '.join(sizes)}, {insulation(self.plan, self.ink)}. Torque as marked on the part."
+        yield self.head(part.name, note, strip_of(sizes[0]))
         if part.key == "knob":
             yield from self.warnings("knob")
             yield self.step(
@@ -198,7 +198,7 @@ class _Writer:
         yield self.head(
             "Cord, last of all",
             f"Cable W1: {sizes}, three conductors. Its plug stays in your pocket or in your sight.",
-            STRIP_MM.get(sizes, STRIP_OTHERWISE),
+            strip_of(sizes),
         )
         yield self.hold(
             "A second person compares all wires so far with sheets 5 and 6.",
@@ -224,6 +224,12 @@ class _Writer:
             "Fit the terminal covers, tie the wires, sweep out every chip, and photograph the inside.",
             "no wire lies on a heat sink or an edge, and the control wires do not lie among the power wires.",
         )
+
+
+def strip_of(gauge: str) -> Value:
+    """Bare length at the end of a wire of this gauge."""
+    cell = table("strip_length").cell(gauge, "strip")
+    return Value(cell.si, id=f"strip.{gauge}", unit=cell.unit, parent=Row(cell), label="bare length")
 
 
 def _the(name: str) -> str:

@@ -8,6 +8,7 @@ from buildsheet.circuit import Terminal, Wire
 from buildsheet.circuit.proofs import protected_by
 from buildsheet.packet import marks
 from buildsheet.packet.ink import Ink
+from buildsheet.packet.views.facts import limit
 from buildsheet.plan import Plan
 from buildsheet.plan.cuts import run_lengths
 
@@ -55,7 +56,7 @@ def rows(plan: Plan, ink: Ink) -> list[object]:
         guard = guards.get(wire.number)
         cable = f"cable {wire.cable}" if wire.cable else ""
         found.append([
-            marks.flag(str(wire.number), wire.colour), end(wire.a), end(wire.b), f"{wire.size}, {_insulation(plan)}{', ' + cable if cable else ''}",
+            marks.flag(str(wire.number), wire.colour), end(wire.a), end(wire.b), f"{wire.size}, {insulation(plan, ink)}{', ' + cable if cable else ''}",
             length(wire, plan, ink), substitutes(wire, plan), guard[0] if guard else "",
         ])  # fmt: skip
     return found
@@ -71,8 +72,9 @@ STAGES = {
 }
 
 
-def _insulation(plan: Plan) -> str:
-    return "600 V" if plan.design.region.id == "north-america" else "450/750 V"
+def insulation(plan: Plan, ink: Ink) -> str:
+    """Voltage that the insulation of every wire is made for."""
+    return limit("wire insulation", ink, plan.design.region.tables["rules"])
 
 
 def substitutes(wire: Wire, plan: Plan) -> str:

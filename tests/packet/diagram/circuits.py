@@ -15,7 +15,14 @@ from buildsheet.circuit import (
     Wire,
 )
 
-COLOURS = {"line": "BK", "neutral": "WH", "armature": "BK", "control": "RD", "signal": "VT", "protective": "GNYE"}
+COLOURS = {
+    "line": "BK",
+    "neutral": "WH",
+    "armature": "BK",
+    "control": "RD",
+    "signal": "VT",
+    "protective": "GNYE",
+}
 SIZES = {"control": "16 AWG", "signal": "18 AWG"}
 NAMES = (
     "Line fuse",
@@ -36,31 +43,60 @@ def _device(rng: random.Random, i: int, column: int) -> Device:
     )  # fmt: skip
     on, name, rating = frozenset({"on"}), rng.choice(NAMES), rng.choice(RATINGS)
 
-    def made(terminals: tuple[str, ...], inside: tuple, positions: tuple[str, ...] = (), **more: object) -> Device:
+    def made(
+        terminals: tuple[str, ...], inside: tuple, positions: tuple[str, ...] = (), **more: object
+    ) -> Device:
         return Device(
-            f"D{i}", kind, name, rating, terminals, inside, positions, column=column, touched=rng.random() < 0.2, **more
+            f"D{i}",
+            kind,
+            name,
+            rating,
+            terminals,
+            inside,
+            positions,
+            column=column,
+            touched=rng.random() < 0.2,
+            **more,
         )
 
     if kind == "disconnect":
         return made(("1", "2", "3", "4"), (Contact("1", "2", on), Contact("3", "4", on)), ("off", "on"))
     if kind in {"start", "stop", "emergency-stop"}:
-        return made(("11", "12"), (Contact("11", "12", on),), ("on", "off") if kind != "start" else ("off", "on"))
+        return made(
+            ("11", "12"), (Contact("11", "12", on),), ("on", "off") if kind != "start" else ("off", "on")
+        )
     if kind == "contactor":
-        inside = (Contact("1", "2", on), Contact("3", "4", on), Contact("13", "14", on), Resistance("A1", "A2", 1, 2))
+        inside = (
+            Contact("1", "2", on),
+            Contact("3", "4", on),
+            Contact("13", "14", on),
+            Resistance("A1", "A2", 1, 2),
+        )
         return made(("1", "2", "3", "4", "13", "14", "A1", "A2"), inside, ("off", "on"), coil=("A1", "A2"))
     if kind == "drive":
         names = ("L", "N", "A+", "A−", "P1", "P2", "P3")
         return made((*names, "case"), (Electronics(names),))
     if kind == "potentiometer":
-        inside = (Resistance("1", "3", 4, 5), Resistance("1", "2", 0, 1, "slow"), Resistance("2", "3", 0, 1, "fast"))
+        inside = (
+            Resistance("1", "3", 4, 5),
+            Resistance("1", "2", 0, 1, "slow"),
+            Resistance("2", "3", 0, 1, "fast"),
+        )
         return made(("1", "2", "3"), inside)
     if kind == "overload":
-        return made(("1", "2", "95", "96"), (Resistance("1", "2", 0, 1), Contact("95", "96", on)), ("on", "off"))
+        return made(
+            ("1", "2", "95", "96"), (Resistance("1", "2", 0, 1), Contact("95", "96", on)), ("on", "off")
+        )
     if kind == "strip":
         return made(("1", "2", "3", "4"), (Link("1", "2"), Link("2", "3"), Link("3", "4")))
     if kind == "reverse":
         left, right = frozenset({"left"}), frozenset({"right"})
-        inside = (Contact("1", "2", left), Contact("1", "3", right), Contact("4", "5", left), Contact("4", "6", right))
+        inside = (
+            Contact("1", "2", left),
+            Contact("1", "3", right),
+            Contact("4", "5", left),
+            Contact("4", "6", right),
+        )
         return made(("1", "2", "3", "4", "5", "6"), inside, ("left", "right"))
     if kind == "motor":
         return made(("A1", "A2", "frame"), (Resistance("A1", "A2", 1, 2),))
@@ -72,7 +108,9 @@ def _device(rng: random.Random, i: int, column: int) -> Device:
 def random_circuit(seed: int) -> Circuit:
     """8 to 16 devices, 12 to 40 wires, at most two on a terminal."""
     rng = random.Random(seed)  # noqa: S311 - repeatable, not secret
-    plug = Device("X1", "plug", "Plug and cord", "120 V", ("L", "N", "PE"), (Source(("L", "N"), ("L",), "PE"),))
+    plug = Device(
+        "X1", "plug", "Plug and cord", "120 V", ("L", "N", "PE"), (Source(("L", "N"), ("L",), "PE"),)
+    )
     bar = Device("X2", "earth-bar", "Ground bar", "one wire each", tuple(str(n) for n in range(1, 9)), ())
     metal = [
         Device(f"U{n}", kind, kind.capitalize(), "", ("stud",), metal="stud", column=rng.randint(0, 6))

@@ -54,7 +54,12 @@ def faults(drawing: Drawing) -> list[str]:
         room = words.room
         in_flag = any(grown(flag.room, 0.01).x <= room.x and room.right <= flag.room.right + 0.01
                       and flag.room.y - 0.3 <= room.y and room.bottom <= flag.room.bottom + 0.3 for flag in drawing.flags)  # fmt: skip
-        if room.x < -0.01 or room.y < -0.01 or room.right > drawing.width + 0.01 or room.bottom > drawing.height + 0.01:
+        if (
+            room.x < -0.01
+            or room.y < -0.01
+            or room.right > drawing.width + 0.01
+            or room.bottom > drawing.height + 0.01
+        ):
             found.append(f"{words.words!r} off the sheet")
         if words.size < 7 * 25.4 / 72 - 1e-6:
             found.append(f"{words.words!r} is smaller than 7 pt")
@@ -101,7 +106,9 @@ def _flag_faults(drawing: Drawing, lines: list[tuple[int, Rect]]) -> list[str]:
     found = []
     for i, flag in enumerate(drawing.flags):
         room = flag.room
-        if not any(number == flag.wire and hits(grown(line, 0.02), grown(room, -0.5)) for number, line in lines):
+        if not any(
+            number == flag.wire and hits(grown(line, 0.02), grown(room, -0.5)) for number, line in lines
+        ):
             found.append(f"flag {flag.wire} is not on its wire")
         for number, line in lines:
             if number != flag.wire and hits(room, grown(line, LINE / 2)):
@@ -116,7 +123,9 @@ def _flag_faults(drawing: Drawing, lines: list[tuple[int, Rect]]) -> list[str]:
             if hits(room, ring.room):
                 found.append(f"flag {flag.wire} on ring {ring.terminal}")
         for words in drawing.texts:
-            if hits(room, words.room) and not (room.x - 0.01 <= words.room.x and words.room.right <= room.right + 0.01):
+            if hits(room, words.room) and not (
+                room.x - 0.01 <= words.room.x and words.room.right <= room.right + 0.01
+            ):
                 found.append(f"flag {flag.wire} on {words.words!r}")
     return found
 
