@@ -182,7 +182,7 @@ def test_same_bytes_from_another_process(sheet: Drawing) -> None:
 
 
 def test_what_is_too_wide_is_divided_into_line_and_control(circuit: Circuit) -> None:
-    sheets = drawn(circuit, (232.0, 130.0))
+    sheets = drawn(circuit, (238.0, 140.0))
 
     assert [sheet.name for sheet in sheets] == ["line", "control"]
     assert [fault for sheet in sheets for fault in faults(sheet)] == []
