@@ -2,7 +2,7 @@
 
 import itertools
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
@@ -112,7 +112,6 @@ class Drawing:
     wires: Mapping[int, tuple[Point, ...]]
     legend: Legend
     name: str = ""
-    notes: tuple[str, ...] = field(default=())
 
     @property
     def bends(self) -> int:
