@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from buildsheet.design.alone import Alone
 from buildsheet.project import Project
 from buildsheet.reference import Region
 from buildsheet.sizing.places import Place, Seat
@@ -111,6 +112,7 @@ class Design:
     sheet: Worksheet
     motor: object | None = None
     load: Load | None = None
+    alone: Alone | None = None
     applied: Applied | None = None
     points: tuple[Point, ...] = ()
     sizes: Sizes | None = None

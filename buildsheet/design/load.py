@@ -62,7 +62,9 @@ def _tool_torque(sheet: Worksheet, machine: Machine, tool_high: Value) -> Value:
 def _cut_power(sheet: Worksheet, cut: Cut) -> Value:
     """Power at the cut, from what is cut and how fast."""
     constant = sheet.pick("cut.K_p", "cutting_power", "metric", "power constant of the steel", key=cut.steel)
-    rate = sheet.work("cut.Q", c.removal_rate, "metal removed in a time", v=cut.speed, f=cut.feed, d=cut.depth)
+    rate = sheet.work(
+        "cut.Q", c.removal_rate, "metal removed in a time", v=cut.speed, f=cut.feed, d=cut.depth
+    )
     return sheet.work("cut.P", c.cutting_power, "power at the cut", K_p=constant, Q=rate)
 
 

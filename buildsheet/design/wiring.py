@@ -176,7 +176,9 @@ def _texts(design: Design, sizes: Sizes) -> dict[str, str]:
         "M2": "on the drive",
     }
     if power is not None:
-        written["T1"] = "not separated from the line" if power.live_controls is not False else "separated from the line"
+        written["T1"] = (
+            "not separated from the line" if power.live_controls is not False else "separated from the line"
+        )
         written["S4"] = f"{_text(power.potentiometer)} linear"
     if plate is not None:
         written["M1"] = f"{_text(plate.voltage)} DC, {_text(plate.current)}"

@@ -1,5 +1,6 @@
 """One pass from project to design: pure, in the order in which one thing rests on another."""
 
+from buildsheet.design.alone import work_alone
 from buildsheet.design.design import Design
 from buildsheet.design.heat import work_box, work_heat
 from buildsheet.design.load import work_coast, work_load, work_turning
@@ -22,7 +23,14 @@ def work(project: Project) -> Design:
     motor = project.motor.constants(sheet)
     load = work_load(project, sheet)
     if project.power is None or project.supply is None or load is None:
-        return Design(project, here, sheet, motor, load)
+        return Design(
+            project,
+            here,
+            sheet,
+            motor,
+            load,
+            work_alone(sheet, here, motor) if project.power is None else None,
+        )
     tolerance = sheet.pick("rule.p", here.tables["rules"], "value", "line tolerance", key="line tolerance")
     applied = project.power.applied(sheet, project.supply, tolerance)
     points = (
@@ -50,6 +58,7 @@ def work(project: Project) -> Design:
         sheet,
         motor,
         load,
+        None,
         applied,
         points,
         sizes,

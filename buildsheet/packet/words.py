@@ -12,6 +12,7 @@ from buildsheet.reference import Table
 from buildsheet.rules import Finding
 from buildsheet.sizing.places import Need, Seat
 from buildsheet.worksheet import Absent, Input, Line, Model, Row, Value
+from buildsheet.worksheet.value import roots
 
 WIDTH = 100
 LINES = 40
@@ -35,9 +36,11 @@ def check_text(plan: Plan, *, everything: bool) -> str:
     assumed = list(_assumed_lines(plan, ink))
     questions = list(_question_lines(plan))
     if everything:
+        sizes = [*_alone_lines(plan, ink), *sizes]
         return "\n".join(
             [*head, *(line for block in findings for line in block), *sizes, *assumed, *questions]
         )
+    sizes = [*_alone_lines(plan, ink), *sizes]
     tail = [*sizes, *_short(assumed, MOST_ASSUMED), *_short(questions, MOST_QUESTIONS)]
     room = LINES - len(head) - len(tail) - 1
     shown: list[str] = []
@@ -95,6 +98,35 @@ def _finding_lines(finding: Finding, ink: Ink, *, full: bool) -> Iterator[str]:
         yield from wrap(f"→ {finding.do}", WIDTH, initial_indent=" " * 15, subsequent_indent=" " * 17)
     if full:
         yield f"{' ' * 15}{finding.citation}"
+
+
+def _missing(value: Value) -> str:
+    """What would have to be known first: the first two things that the file does not say."""
+    labels = [root.label for root in roots(value) if not root.known]
+    return " and ".join(dict.fromkeys(labels[:2])) or value.why
+
+
+def _alone_lines(plan: Plan, ink: Ink) -> Iterator[str]:
+    """What a motor without a way of powering would do."""
+    alone = plan.design.alone
+    if alone is None:
+        return
+    constant = plan.design.sheet.values.get("motor.K_e")
+    if constant is not None and constant.known:
+        yield f"the motor: {ink.text(constant)}, {ink.text(plan.design.sheet.values['motor.K_t'])}"
+    yield "without load it would turn at"
+    for words, volts, speed in (
+        ("a battery", alone.battery, alone.on_battery),
+        ("a drive", alone.drive, alone.on_drive),
+        ("a bare bridge", alone.line, alone.on_bridge),
+    ):
+        what = ink.text(speed) if speed.known else f"not known without {_missing(speed)}"
+        warn = (
+            "  (far above a drive: the current stops between the peaks)"
+            if words == "a bare bridge" and speed.known
+            else ""
+        )
+        yield _cut(f"  {what:>9} on {words} of {ink.text(volts)}{warn}", WIDTH)
 
 
 def _size_lines(plan: Plan, ink: Ink) -> Iterator[str]:
