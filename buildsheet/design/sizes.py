@@ -213,7 +213,11 @@ def _wire(region: Region, sheet: Worksheet, role: str, guard: _Guard) -> WireSiz
     if guard.area is None:
         return _size(role, "", guard.need, guard.need, guard.rating, guard.need, sheet, wire)
     least = sheet.pick(
-        f"{role}.A_least", "least_wire", "area", f"smallest cross-section for {role} wires", key=role
+        f"{role}.A_least",
+        region.tables["least-wire"],
+        "area",
+        f"smallest cross-section for {role} wires",
+        key=role,
     )
     wanted = sheet.work(
         f"{role}.A_min",

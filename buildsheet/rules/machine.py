@@ -78,7 +78,7 @@ def coast(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     machine = design.project.machine
     if design.coast is None or machine is None:
         return
-    limit = table("rules_north_america").cell("coast limit", "value")
+    limit = table(design.region.tables["rules"]).cell("coast limit", "value")
     if not design.coast.known:
         yield Finding("coast-unknown", "heed", "WARNING", Said.of("Nobody knows how long the tool coasts."), "A hand reaches in while it still turns.", "Measure it at first power and write the inertia.", practice("coasting tools"), key="machine.inertia")  # fmt: skip
     elif float(design.coast) > limit.si and machine.reach != "guarded":

@@ -151,7 +151,7 @@ class _Writer:
         sizes = sorted({w.size for w in wires})
         first, last = wires[0].number, wires[-1].number
         note = f"Wires {first}–{last}: {' and '.join(sizes)}, {insulation(self.plan, self.ink)}. Torque as marked on the part."
-        yield self.head(part.name, note, strip_of(sizes[0]))
+        yield self.head(part.name, note, strip_of(sizes[0], self.plan.design.region.tables["strip"]))
         if part.key == "knob":
             yield from self.warnings("knob")
             yield self.step(
@@ -198,7 +198,7 @@ class _Writer:
         yield self.head(
             "Cord, last of all",
             f"Cable W1: {sizes}, three conductors. Its plug stays in your pocket or in your sight.",
-            strip_of(sizes),
+            strip_of(sizes, self.plan.design.region.tables["strip"]),
         )
         yield self.hold(
             "A second person compares all wires so far with sheets 5 and 6.",
@@ -226,9 +226,9 @@ class _Writer:
         )
 
 
-def strip_of(gauge: str) -> Value:
+def strip_of(gauge: str, table_id: str) -> Value:
     """Bare length at the end of a wire of this gauge."""
-    cell = table("strip_length").cell(gauge, "strip")
+    cell = table(table_id).cell(gauge, "strip")
     return Value(cell.si, id=f"strip.{gauge}", unit=cell.unit, parent=Row(cell), label="bare length")
 
 
