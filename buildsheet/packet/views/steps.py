@@ -2,11 +2,12 @@
 chain, line side, cord last; hold points between; the warning that belongs to a step right before it.
 """
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
-from buildsheet.circuit import Circuit, Wire
+from buildsheet.circuit import Circuit, Terminal, Wire
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.wires import WireLine, insulation, wire_line
 from buildsheet.plan import Plan
@@ -91,6 +92,7 @@ class _Writer:
     def __init__(self, plan: Plan, circuit: Circuit, ink: Ink):
         self.plan, self.circuit, self.ink = plan, circuit, ink
         self.count = self.holds = self.parts = 0
+        self.placed: Counter[Terminal] = Counter()
 
     def all(self) -> Iterator[Item]:
         yield from self.mount()
@@ -182,8 +184,10 @@ class _Writer:
                 "the link lies beside the part, not across it.",
                 lines,
             )
-        full = [str(end.name) for w in wires for end in (w.a, w.b) if len(self.circuit.at(end)) > 1]
-        note = f"Terminal {full[0]} holds two wires in the end: that is all it takes." if full else ""
+        ends = [end for w in wires for end in (w.a, w.b)]
+        self.placed.update(ends)
+        full = next((end for end in ends if self.placed[end] > 1), None)
+        note = f"{full.device} {full.name} now holds two wires: that is all it takes." if full else ""
         return self.step(
             f"Join {_the(a.name)} ({a.code}) and {_the(b.name)} ({b.code}).",
             "a pull with two fingers moves no end.",
