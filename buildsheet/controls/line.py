@@ -38,7 +38,7 @@ def wire_line(
     board.add(
         Device(
             "Q1", "disconnect", "Disconnect", texts["Q1"], ("1", "2", "3", "4"), (Contact("1", "2", ON), Contact("3", "4", ON)),
-            positions=("off", "on"), place="panel", column=1, takes={"2": 1, "4": 4},
+            positions=("off", "on"), place="panel", column=1, takes={"2": 1},
         )
     )  # fmt: skip
     board.add(

@@ -171,6 +171,8 @@ class _Writer:
 
     def _wires(self, key: str, wires: list[Wire]) -> StepItem:
         a, b = self.circuit.devices[wires[0].a.device], self.circuit.devices[wires[0].b.device]
+        ends = [end for w in wires for end in (w.a, w.b)]
+        self.placed.update(ends)
         lines = tuple(wire_line(w, self.plan, self.ink) for w in wires)
         if key == "protective":
             return self.step(
@@ -184,8 +186,6 @@ class _Writer:
                 "the link lies beside the part, not across it.",
                 lines,
             )
-        ends = [end for w in wires for end in (w.a, w.b)]
-        self.placed.update(ends)
         full = next((end for end in ends if self.placed[end] > 1), None)
         note = f"{full.device} {full.name} now holds two wires: that is all it takes." if full else ""
         return self.step(
