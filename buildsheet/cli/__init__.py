@@ -117,3 +117,37 @@ def schema() -> None:
     from buildsheet.project import json_schema
 
     click.echo(json.dumps(json_schema(), ensure_ascii=False, indent=1))
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "--region",
+    default="north-america",
+    show_default=True,
+    help="Which rules, tables, colours and words hold.",
+)
+@click.option("--motor", is_flag=True, help="A line for everything that can be said of the motor.")
+@click.option("--way", is_flag=True, help="The same for the way of powering.")
+@click.option("--machine", is_flag=True, help="The same for the machine.")
+def start(file: Path, *, region: str, motor: bool, way: bool, machine: bool) -> None:
+    """Begin a project file: commented lines to fill in, and the schema that editors complete from."""
+    from buildsheet.cli.start import SCHEMA_FILE, started
+    from buildsheet.given.problems import BuildsheetError
+    from buildsheet.project import json_schema
+    from buildsheet.reference import region_names
+
+    if region not in region_names():
+        raise BuildsheetError(f'no region "{region}"; there are {", ".join(region_names())}')
+    blocks = tuple(
+        name for name, wanted in (("motor", motor), ("power", way), ("machine", machine)) if wanted
+    )
+    try:
+        with file.open("x", encoding="utf-8") as stream:
+            stream.write(started(region=region, blocks=blocks))
+        (file.parent / SCHEMA_FILE).write_text(
+            json.dumps(json_schema(), ensure_ascii=False, indent=1) + "\n", encoding="utf-8"
+        )
+    except OSError as error:
+        raise BuildsheetError(f"{file}: {error.strerror}") from None
+    click.echo(str(file))
