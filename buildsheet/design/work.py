@@ -7,6 +7,7 @@ from buildsheet.design.load import work_coast, work_load, work_turning
 from buildsheet.design.places import places_of
 from buildsheet.design.sizes import work_sizes
 from buildsheet.formulas.motor import loss_torque
+from buildsheet.formulas.protection import full_bridge_average
 from buildsheet.motors.magnet_dc import point, runaway
 from buildsheet.project import Project
 from buildsheet.reference import region
@@ -33,6 +34,13 @@ def work(project: Project) -> Design:
         )
     tolerance = sheet.pick("rule.p", here.tables["rules"], "value", "line tolerance", key="line tolerance")
     applied = project.power.applied(sheet, project.supply, tolerance)
+    sheet.work(
+        "drive.V_full",
+        full_bridge_average,
+        "most average volts that a bridge on this line gives",
+        V=applied.voltage,
+        U_d=applied.drop,
+    )
     points = (
         point(sheet, "low", "at the lowest speed", applied, motor, load.motor_low, load.motor_torque),
         point(sheet, "high", "at the highest speed", applied, motor, load.motor_high, load.motor_torque),

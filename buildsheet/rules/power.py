@@ -80,6 +80,7 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         yield Finding("live-controls", "note", "DANGER", Said.of("Line voltage from the plug to the motor, on the knob's wires too."),
                       "The drive does not separate them from the line. Touching one with the plug in can kill, also with the knob at zero.",
                       "Use the insulation of the wire list, sleeve every lug, take a plastic shaft, and never join any of them to ground.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
+    yield from _voltages(design)
     worst = max((p for p in design.points if p.current.known), key=lambda p: float(p.current), default=None)
     cooled = power.cooled_by in ("heat sink", "fan")
     limit = power.rated if cooled else power.rated_bare
@@ -111,6 +112,37 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         )
         yield Finding("open-low-end", grade, "WARNING", Said.of(text), "A broken wire then starts the machine at full speed.",  # type: ignore[arg-type]
                       "Run the three wires in one cable, clamp it at both ends, and check the runaway column of the speeds sheet.", practice("drive makers' manuals"), ("S4", "T1"), step="knob", key="power.open_low_end")  # fmt: skip
+
+
+NEAR = 0.1  # two voltages that differ by less than the line's tolerance are the same voltage
+FAR_ABOVE = 1.5  # a drive that can give this much more than the plate is made for another motor
+
+
+def _voltages(design: Design) -> Iterator[Finding]:
+    """Line, drive, motor and fan must be made for each other."""
+    power, supply, motor, controls = design.project.power, design.project.supply, design.project.motor, design.project.controls
+    if power is None or supply is None or not supply.voltage.known:
+        return
+    line, made_for, high = supply.voltage, power.line_voltage, power.output_high
+    if made_for.known and abs(float(made_for) / float(line) - 1) > NEAR:
+        yield Finding("drive-for-another-line", "stop", "DANGER", Said.of("The drive is made for {0}, the line has {1}.", made_for, line), "Too much bursts its parts; too little lets it misfire.",
+                      "Take a drive for this line.", DRIVE_MANUALS, ("T1",), electric=True)  # fmt: skip
+    elif not made_for.known:
+        yield Finding("drive-line-unknown", "note", "NOTICE", Said.of("The file does not say for which line voltage the drive is made."), "A drive on the wrong line is destroyed, or fails to full speed.",
+                      "Read it off the drive and write it under power: line_voltage.", DRIVE_MANUALS, ("T1",), key="power.line_voltage")  # fmt: skip
+    full = design.sheet.values.get("drive.V_full")
+    if full is not None and full.known and high.known and float(high) > float(full) * (1 + NEAR):
+        yield Finding("output-beyond-line", "stop", "WARNING", Said.of("The drive is said to give {0}; a bridge on this line gives {1} at the most.", high, full), "One of the two is wrong, and every size rests on them.",
+                      "Read the drive's plate again: output for this line.", Citation("single-phase bridge, mean of a rectified sine", read_from="derivation"), ("T1",))  # fmt: skip
+    plate = motor.plate if motor else None
+    if plate is not None and plate.voltage.known and high.known and float(high) > float(plate.voltage) * (1 + NEAR):
+        far = float(high) > float(plate.voltage) * FAR_ABOVE
+        yield Finding("drive-above-motor", "stop" if far else "heed", "WARNING", Said.of("The drive can give {0}; the motor's plate says {1}.", high, plate.voltage), "At full output the motor runs above its rated speed and voltage.",
+                      "Take a drive for this motor." if far else "Set the maximum trim before the belt goes on, and write its position down.", Citation("drive manual", "step-down output for 90 V motors is a mode of its own"), ("T1", "M1"))  # fmt: skip
+    fan = controls.fan if controls else None
+    if fan is not None and fan.voltage.known and abs(float(fan.voltage) / float(line) - 1) > NEAR:
+        yield Finding("fan-for-another-line", "stop", "WARNING", Said.of("The fan is made for {0}, the line has {1}.", fan.voltage, line), "It is wired to the line beside the drive and burns.",
+                      "Take a fan for this line; one on a separate adapter is not wired by this program.", practice("fans on the line"), ("M2",))  # fmt: skip
 
 
 def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

@@ -19,6 +19,7 @@ class PhaseControlledDrive(Given):
     """A DC drive that chops the line by thyristors."""
 
     way: Literal["phase-controlled-drive"] = Field(description="Way of powering.")
+    line_voltage: Volts = Field(description="Line voltage that the drive is made for.", examples=["120 V"])
     output_high: Volts = Field(description="Most average output at nominal line voltage.", examples=["90 V"])
     rated: Amperes = Field(
         description="Output current it may give for long with its heat sink or fan.", examples=["10 A"]
