@@ -134,11 +134,11 @@ def start(file: Path, *, region: str, motor: bool, way: bool, machine: bool) -> 
     """Begin a project file: commented lines to fill in, and the schema that editors complete from."""
     from buildsheet.cli.start import SCHEMA_FILE, started
     from buildsheet.given.problems import BuildsheetError
+    from buildsheet.given.site import REGIONS
     from buildsheet.project import json_schema
-    from buildsheet.reference import region_names
 
-    if region not in region_names():
-        raise BuildsheetError(f'no region "{region}"; there are {", ".join(region_names())}')
+    if region not in REGIONS:
+        raise BuildsheetError(f'no region "{region}"; there are {", ".join(REGIONS)}')
     blocks = tuple(
         name for name, wanted in (("motor", motor), ("power", way), ("machine", machine)) if wanted
     )

@@ -1,6 +1,6 @@
 """Where the machine stands and what feeds it."""
 
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, get_args
 
 from pydantic import Field
 
@@ -10,7 +10,9 @@ from buildsheet.given.model import Given
 Where = Literal["dry shed", "dry room", "damp cellar", "wet place", "outdoors"]
 Users = Literal["builder alone", "household", "club"]
 Skill = Literal["skilled", "instructed", "lay"]
+# Regions whose circuit this version can wire; the data of others may be there before.
 RegionName = Literal["north-america"]
+REGIONS: tuple[str, ...] = get_args(RegionName)
 
 
 class Site(Given):

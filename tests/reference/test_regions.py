@@ -44,7 +44,7 @@ def test_reserved_colours_are_used_by_no_other_function(one: Region) -> None:
 def test_words_and_papers_are_there(one: Region) -> None:
     assert set(one.words) >= WORDS
     assert all(one.words.values())
-    assert one.paper in ("letter", "A4")
+    assert one.paper in ("letter", "a4")
     assert one.codes["installation"]
 
 

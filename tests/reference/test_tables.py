@@ -16,6 +16,8 @@ ALL = table_ids()
 READ_FROM = {"original", "scan", "secondary copy", "memory", "practice", "derivation", "own design"}
 # Columns that must rise from row to row; the others of the same tables fall or are words.
 RISING = [
+    ("iec_60228_class_5", "area"), ("iec_60204_1_table_6", "ampacity"), ("iec_ambient_40c", "up_to"), ("iec_ambient_30c", "up_to"),
+    ("iec_bundle", "up_to"), ("iec_cord", "two"), ("iec_fuse_ratings", "rating"), ("iec_protective", "up_to"), ("iec_ampere_steps", "rating"),
     ("ampere_steps", "rating"), ("awg_copper", "area"), ("awg_copper", "circular_mils"), ("nec_250_122", "up_to"),
     ("nec_250_122", "circular_mils"), ("nec_310_16_60c", "ampacity"), ("nec_310_16_90c", "ampacity"), ("nec_ambient_60c", "up_to"),
     ("nec_ambient_90c", "up_to"), ("nec_bundle", "up_to"), ("nec_cord", "three"), ("nec_cord", "two"), ("nec_dc_motor_current", "at_90"),
