@@ -21,7 +21,7 @@ def names(tmp_path_factory: pytest.TempPathFactory) -> set[str]:
 
 def test_every_file_that_the_package_reads_is_in_the_wheel(names: set[str]) -> None:
     package = ROOT / "buildsheet"
-    wanted = {path.relative_to(ROOT).as_posix() for pattern in ("**/*.py", "**/*.toml", "units.txt") for path in package.glob(pattern)}
+    wanted = {path.relative_to(ROOT).as_posix() for pattern in ("**/*.py", "**/*.toml", "units.txt", "units_worked.json") for path in package.glob(pattern)}
     wanted |= {f"buildsheet/templates/{path.relative_to(ROOT / 'templates').as_posix()}" for path in (ROOT / "templates").rglob("*") if path.is_file()}
     assert wanted - names == set()
 
