@@ -1,15 +1,14 @@
 """Sizes between plug and motor: fuses, overload, disconnect, contactor, cord and wires, drop, potentiometer trims."""
 
-from dataclasses import dataclass
-
 from buildsheet.design.design import Sizes, WireSize
+from buildsheet.design.wire_sizes import cord_size, guarded, wire_size
 from buildsheet.formulas import choice, conductors, controls, protection
 from buildsheet.motors.magnet_dc import Constants
 from buildsheet.project import Project
 from buildsheet.reference import Region
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.units import AMPERE, METRE, OHM_PER_METRE, VOLT, WIRE_AREA
-from buildsheet.worksheet import Row, Value, Worksheet, unknown
+from buildsheet.units import AMPERE, METRE, VOLT
+from buildsheet.worksheet import Value, Worksheet, unknown
 
 ROLES = ("line", "control", "armature", "signal")
 
@@ -69,12 +68,14 @@ def work_sizes(
     )
     disconnect = sheet.pick("Q1.I_n", "ampere_steps", "rating", "disconnect", at_least=disconnect_need)
     contactor = sheet.pick("Q2.I_n", "ampere_steps", "rating", "contactor", at_least=disconnect_load)
-    cord = _cord(project, region, sheet)
+    cord = cord_size(project, region, sheet)
     behind = {
-        code: _guard(region, sheet, code, rating, inside)
+        code: guarded(region, sheet, code, rating, inside)
         for code, rating in (("F1", fuse), ("F2", motor_fuse))
     }
-    wires = tuple(_wire(region, sheet, role, behind["F2" if role == "armature" else "F1"]) for role in ROLES)
+    wires = tuple(
+        wire_size(region, sheet, role, behind["F2" if role == "armature" else "F1"]) for role in ROLES
+    )
     fault = sheet.known_or_assumed(supply.fault_current, "fault current")
     fault_here = _fault(project, sheet, cord, fault)
     protective = sheet.pick(
@@ -144,186 +145,6 @@ def _overload_top(project: Project, region: Region, sheet: Worksheet) -> Value:
     return sheet.work(
         "F3.I_top", protection.overload_setting, "highest setting of the overload relay", I_n=heat, k=factor
     )
-
-
-def _cord(project: Project, region: Region, sheet: Worksheet) -> WireSize:
-    """The cord, which the wall breaker alone protects."""
-    breaker = project.supply.breaker if project.supply else unknown("supply.breaker", AMPERE, "no supply")
-    table_id, wire = region.tables["cord"], region.tables["wire"]
-    ambient = _ambient(project, region, sheet)
-    factor = _factor(
-        sheet, "cord.k_T", region.tables["cord-ambient"], ambient, "correction for the air around the cord"
-    )
-    bundle = sheet.pick(
-        "cord.k_n",
-        region.tables["bundle"],
-        "factor",
-        "correction for conductors together: two carry current",
-        key="1 to 3",
-    )
-    need = sheet.work(
-        "cord.I_t",
-        conductors.least_table_ampacity,
-        "ampacity that the cord table must give",
-        I_p=breaker,
-        k_T=factor,
-        k_n=bundle,
-    )
-    table = sheet.pick("cord.I_z", table_id, "two", "ampacity of the cord in the table", at_least=need)
-    gauge = gauge_of(table)
-    place = sheet.work(
-        "cord.I_p",
-        conductors.ampacity_in_place,
-        "ampacity of the cord where it lies",
-        I_t=table,
-        k_T=factor,
-        k_n=bundle,
-    )
-    return _size("cord", gauge, table, place, breaker, need, sheet, wire)
-
-
-def _ambient(project: Project, region: Region, sheet: Worksheet) -> Value:
-    del region
-    site, assumed = project.site, sheet.values.get("site.ambient~")
-    if assumed is not None:  # a Value has no truth of its own, so no `or` here
-        return assumed
-    return (
-        sheet.known_or_assumed(site.ambient, "ambient") if site else sheet.assume("site.ambient~", "ambient")
-    )
-
-
-def _factor(sheet: Worksheet, id: str, table_id: str, temperature: Value, label: str) -> Value:
-    return sheet.pick(id, table_id, "factor", label, where="up_to", at_least=temperature)
-
-
-@dataclass(frozen=True, slots=True)
-class _Guard:
-    """A fuse and what the conductors behind it must carry; `area` is None when no size in the tables does."""
-
-    rating: Value
-    factor: Value
-    bundle: Value
-    need: Value
-    area: Value | None
-
-
-def _wire(region: Region, sheet: Worksheet, role: str, guard: _Guard) -> WireSize:
-    """Wires of one role: the smallest gauge that carries the rating of its fuse, and is no smaller than its role allows."""
-    wire = region.tables["wire"]
-    if guard.area is None:
-        return _size(role, "", guard.need, guard.need, guard.rating, guard.need, sheet, wire)
-    least = sheet.pick(
-        f"{role}.A_least",
-        region.tables["least-wire"],
-        "area",
-        f"smallest cross-section for {role} wires",
-        key=role,
-    )
-    wanted = sheet.work(
-        f"{role}.A_min",
-        choice.larger_of,
-        f"cross-section of the {role} wires, at least",
-        a=guard.area,
-        b=least,
-    )
-    chosen = gauge_of(
-        sheet.pick(
-            f"{role}.A_n", wire, "area", f"standard cross-section of the {role} wires", at_least=wanted
-        )
-    )
-    table = sheet.pick(
-        f"{role}.I_z",
-        region.tables["ampacity"],
-        "ampacity",
-        f"ampacity of the {role} wires in the table",
-        key=chosen,
-    )
-    hot = sheet.work(f"{role}.I_hot", conductors.ampacity_in_place, f"ampacity of the {role} wires where they lie, by heat",
-                     I_t=table, k_T=guard.factor, k_n=guard.bundle)  # fmt: skip
-    terminals = sheet.pick(
-        f"{role}.I_60",
-        region.tables["terminals"],
-        "ampacity",
-        f"what 60 °C terminals allow, {role} wires",
-        key=chosen,
-    )
-    place = sheet.work(
-        f"{role}.I_p", choice.smaller_of, f"ampacity of the {role} wires where they lie", a=hot, b=terminals
-    )
-    return _size(role, chosen, table, place, guard.rating, guard.need, sheet, wire)
-
-
-def _guard(region: Region, sheet: Worksheet, code: str, rating: Value, inside: Value) -> _Guard:
-    """What conductors behind a fuse need: by heat where they lie, and by the temperature of their terminals."""
-    factor = _factor(
-        sheet,
-        f"{code}.k_T",
-        region.tables["ambient"],
-        inside,
-        f"correction for the air in the box, wires behind {code}",
-    )
-    bundle = sheet.pick(
-        f"{code}.k_n",
-        region.tables["bundle"],
-        "factor",
-        f"correction for conductors together, behind {code}",
-        key="1 to 3",
-    )
-    need = sheet.work(
-        f"{code}.I_t",
-        conductors.least_table_ampacity,
-        f"ampacity that the table must give, wires behind {code}",
-        I_p=rating,
-        k_T=factor,
-        k_n=bundle,
-    )
-    by_heat = sheet.pick(
-        f"{code}.I_heat",
-        region.tables["ampacity"],
-        "ampacity",
-        f"size by heat, wires behind {code}",
-        at_least=need,
-    )
-    by_terminals = sheet.pick(
-        f"{code}.I_term",
-        region.tables["terminals"],
-        "ampacity",
-        f"size by terminals, wires behind {code}",
-        at_least=rating,
-    )
-    if not (by_heat.known and by_terminals.known):
-        return _Guard(rating, factor, bundle, by_terminals if by_heat.known else by_heat, None)
-    wire = region.tables["wire"]
-    a, b = (sheet.pick(f"{code}.A_{how}", wire, "area", f"cross-section by {how}, wires behind {code}", key=gauge_of(found))
-            for how, found in (("heat", by_heat), ("terminals", by_terminals)))  # fmt: skip
-    return _Guard(
-        rating,
-        factor,
-        bundle,
-        need,
-        sheet.work(
-            f"{code}.A", choice.larger_of, f"cross-section of wires behind {code}, at least", a=a, b=b
-        ),
-    )
-
-
-def gauge_of(value: Value) -> str:
-    """The row key of a looked-up value: the gauge or size that it belongs to; empty when it is not known."""
-    return value.parent.cell.row if isinstance(value.parent, Row) else ""
-
-
-def _size(
-    role: str, gauge: str, table: Value, place: Value, guard: Value, need: Value, sheet: Worksheet, wire: str
-) -> WireSize:
-    if not gauge:
-        why = table.why or "no size"
-        nothing = unknown(f"{role}.A", WIRE_AREA, why, f"cross-section of the {role} wires")
-        return WireSize(
-            role, "", table, place, nothing, unknown(f"{role}.r", OHM_PER_METRE, why), guard, need
-        )
-    area = sheet.pick(f"{role}.A", wire, "area", f"cross-section of the {role} wires", key=gauge)
-    resistance = sheet.pick(f"{role}.r", wire, "resistance", f"resistance of the {role} wires", key=gauge)
-    return WireSize(role, gauge, table, place, area, resistance, guard, need)
 
 
 def _fault(project: Project, sheet: Worksheet, cord: WireSize, fault: Value) -> Value:

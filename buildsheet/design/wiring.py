@@ -6,7 +6,7 @@ from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import wire_no_volt_release
 from buildsheet.design.design import Design, Sizes, WireSize
-from buildsheet.design.sizes import gauge_of
+from buildsheet.design.wire_sizes import gauge_of
 from buildsheet.formulas.conductors import wire_length
 from buildsheet.reference import table
 from buildsheet.sizing.places import Seat

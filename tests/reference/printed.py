@@ -1,7 +1,7 @@
 """Published tables once more, copied by hand from the sources named, in the printed units: what the files must say."""
 
 # NEC chapter 9 Table 8 (2023), uncoated copper, direct current, 75 °C, stranded rows: circular mils, ohm for 1000 ft. A
-# public table page, most rows also in a public transcription of the code.
+# public table page, most rows also in a public copy of the code.
 STRANDED = {
     "18 AWG": ("1620", "7.95"), "16 AWG": ("2580", "4.99"), "14 AWG": ("4110", "3.14"), "12 AWG": ("6530", "1.98"),
     "10 AWG": ("10380", "1.24"), "8 AWG": ("16510", "0.778"), "4 AWG": ("41740", "0.308"),
@@ -12,7 +12,7 @@ AREAS = {
     "18 AWG": "0.823", "16 AWG": "1.309", "14 AWG": "2.081", "12 AWG": "3.309", "10 AWG": "5.261", "8 AWG": "8.366", "4 AWG": "21.151",
 }  # fmt: skip
 
-# NEC Table 310.16 (2023), copper: A in the 60 °C and the 90 °C column. Public transcription and a second page; 16 AWG in
+# NEC Table 310.16 (2023), copper: A in the 60 °C and the 90 °C column. Public copy and a second page; 16 AWG in
 # one of them, 18 and 16 AWG at 60 °C from memory of NFPA 79 (2018) Table 12.5.1.
 AMPACITY = {
     "18 AWG": ("7", "14"), "16 AWG": ("10", "18"), "14 AWG": ("15", "25"), "12 AWG": ("20", "30"), "10 AWG": ("30", "40"),
