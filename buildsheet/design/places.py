@@ -9,7 +9,8 @@ from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import METRE, WATT
 from buildsheet.worksheet import Value, Worksheet, unknown
 
-PRICES = "rough_prices"
+POT_SLACK = 0.2  # a potentiometer's own tolerance
+LINE_SLACK = 0.1  # the line's tolerance
 
 
 def places_of(
@@ -135,7 +136,7 @@ def _potentiometer(project: Project, sheet: Worksheet, sizes: Sizes, line: Value
     if power is None:
         return ()
     needs = (
-        Need("resistance", "=", power.potentiometer, "resistance"),
+        Need("resistance", "=", power.potentiometer, "resistance", POT_SLACK),
         Need("taper", "=", "linear", "taper"),
         Need("power", "≥", sizes.pot_power, "power"),
         Need("voltage", "≥", line, "insulation of its case"),
@@ -171,7 +172,10 @@ def _fan(project: Project, line: Value) -> tuple[Place, ...]:
     fan = project.controls.fan if project.controls else None
     if fan is None:
         return ()
-    needs = (Need("voltage", "=", line, "volts"), Need("power", "≤", _or_unknown(fan.power), "power"))
+    needs = (
+        Need("voltage", "=", line, "volts", LINE_SLACK),
+        Need("power", "≤", _or_unknown(fan.power), "power"),
+    )
     return (
         Place(
             "fan",

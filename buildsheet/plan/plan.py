@@ -53,7 +53,7 @@ def plan(project: Project) -> Plan:
         findings,
         state_of(design, circuit, findings),
         _questions(design),
-        cuts(design, circuit) if circuit else (),
+        cuts(design, circuit) if circuit and not any(f.stops for f in findings) else (),
     )
 
 

@@ -9,6 +9,7 @@ from buildsheet.reference import table
 from buildsheet.rules.finding import Finding, Said
 
 BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
+TURNING_OF_A_SANDER = 3  # drum, idler, abrasive belt
 AGREE = 0.10  # the two ways to K_e should agree within about 5 %; twice that is a sign
 RUNAWAY = derivation("a shorted power device leaves a bare bridge on the line")
 
@@ -16,6 +17,7 @@ RUNAWAY = derivation("a shorted power device leaves a bare bridge on the line")
 def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Every turning part at set maximum and at runaway."""
     del circuit
+    yield from _named(design)
     for part in design.turning:
         name = part.name
         if not part.rated.known:
@@ -47,6 +49,25 @@ def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         if low_limit:
             yield Finding("above-own-limit", "stop", "WARNING", Said.of("The highest speed {0} is above the limit {1} of the file.", machine.speed.high, machine.speed.limit),
                           "One of the two is wrong.", "Correct machine: speed.", practice("own rule"))  # fmt: skip
+
+
+def _named(design: Design) -> Iterator[Finding]:
+    """Parts that must be there and are not named, and speeds the wrong way round."""
+    project = design.project
+    machine = project.machine
+    if machine is None or machine.speed is None or design.load is None or project.power is None:
+        return
+    speed = machine.speed
+    if speed.low.known and speed.high.known and speed.low.unit is speed.high.unit and speed.low > speed.high:
+        yield Finding("speeds-reversed", "stop", "NOTICE", Said.of("The lowest speed {0} is above the highest {1}.", speed.low, speed.high), "Everything was worked for the wrong end.",
+                      "Write the lower one first.", practice("own rule"))  # fmt: skip
+    on_tool = sum(part.shaft == "tool" for part in project.turning)
+    on_motor = sum(part.shaft == "motor" for part in project.turning)
+    belts = len(project.belts)
+    wanted_on_tool = belts + (TURNING_OF_A_SANDER if machine.kind == "belt-sander" else 1)
+    if on_tool < wanted_on_tool or on_motor < min(belts, 1):
+        yield Finding("turning-not-named", "stop", "WARNING", Said.of("Not every part that turns is in the file with the speed it stands."), "A part that bursts throws its pieces at whoever stands before it.",
+                      "Name them under turning: the pulleys of each belt, and the tool; for a belt sander the drum, the idler and the abrasive belt.", RUNAWAY, key="turning")  # fmt: skip
 
 
 def window(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

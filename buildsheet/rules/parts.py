@@ -43,7 +43,7 @@ def seats(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                 else f"The {seat.part.kind} on hand is {failing.had}, not {failing.need.value}."
             )
         yield Finding(f"part-{seat.place.id}", "heed", "NOTICE", found, "It is not good enough for this place, or nobody knows whether it is.",
-                      f"Buy one: the {label} is on the buying list.", practice("need, then part"), (seat.place.code,), key=f"on_hand.{design.project.on_hand.index(seat.part) + 1}")  # fmt: skip
+                      f"Find or buy a {label} that meets it.", practice("need, then part"), (seat.place.code,), key=f"on_hand.{design.project.on_hand.index(seat.part) + 1}")  # fmt: skip
 
 
 def proofs(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

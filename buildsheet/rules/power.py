@@ -32,8 +32,8 @@ def supply(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         yield Finding("no-residual-current", grade, "WARNING", Said.of(found), "A fault to the frame then flows through whoever touches it until a fuse blows.",  # type: ignore[arg-type]
                       "Use a GFCI outlet. If it trips, find the leakage; never move to an unprotected outlet.", practice("residual-current protection of outlets in workshops"), key="supply.residual_current", electric=True)  # fmt: skip
     if given.connection == "fixed":
-        yield Finding("fixed-wiring", "heed", "WARNING", Said.of("The machine is wired to the building."), "Fixed wiring is work for a licensed person nearly everywhere.",
-                      "Let a licensed person make and check the connection.", practice("local code"), key="supply.connection", electric=True)  # fmt: skip
+        yield Finding("fixed-wiring", "stop", "WARNING", Said.of("The machine is to be wired to the building."), "Every step and reading of this packet rests on a plug that can be pulled; fixed wiring is a licensed person's work.",
+                      "Give it a cord and plug, or let a licensed person plan it.", practice("local code"), key="supply.connection", electric=True)  # fmt: skip
     if (
         sizes is not None
         and sizes.line_current.known
@@ -98,7 +98,7 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         and design.applied.ceiling.known
         and high.terminal > design.applied.ceiling
     ):
-        yield Finding("speed-out-of-reach", "heed", "NOTICE", Said.of("The highest speed needs {0}; the drive gives {1}.", high.terminal, design.applied.ceiling),
+        yield Finding("speed-out-of-reach", "stop", "NOTICE", Said.of("The highest speed needs {0}; the drive gives {1}.", high.terminal, design.applied.ceiling),
                       "The machine stays slower than the file says.", "Lower the highest speed or change the pulleys.", practice("range of the drive"), ("T1",))  # fmt: skip
     if high is not None and not high.rms.known:
         yield Finding("no-operating-point", "stop", "WARNING", Said.of("The operating point could not be worked out: " + high.rms.why + "."), "Wires, fuses and heat all rest on it.",
@@ -139,10 +139,35 @@ def _voltages(design: Design) -> Iterator[Finding]:
         far = float(high) > float(plate.voltage) * FAR_ABOVE
         yield Finding("drive-above-motor", "stop" if far else "heed", "WARNING", Said.of("The drive can give {0}; the motor's plate says {1}.", high, plate.voltage), "At full output the motor runs above its rated speed and voltage.",
                       "Take a drive for this motor." if far else "Set the maximum trim before the belt goes on, and write its position down.", Citation("drive manual", "step-down output for 90 V motors is a mode of its own"), ("T1", "M1"))  # fmt: skip
+    yield from _limits(design)
     fan = controls.fan if controls else None
     if fan is not None and fan.voltage.known and abs(float(fan.voltage) / float(line) - 1) > NEAR:
         yield Finding("fan-for-another-line", "stop", "WARNING", Said.of("The fan is made for {0}, the line has {1}.", fan.voltage, line), "It is wired to the line beside the drive and burns.",
                       "Take a fan for this line; one on a separate adapter is not wired by this program.", practice("fans on the line"), ("M2",))  # fmt: skip
+
+
+HIGH_LIMIT = 1.5  # a current limit this far above the plate no longer guards the motor
+
+
+def _limits(design: Design) -> Iterator[Finding]:
+    """Current limit, ratings and potentiometer of the drive, against each other and the motor."""
+    power, motor = design.project.power, design.project.motor
+    if power is None:
+        return
+    limit, rated, bare = power.current_limit, power.rated, power.rated_bare
+    if limit.known and rated.known and limit > rated:
+        yield Finding("limit-beyond-drive", "stop", "WARNING", Said.of("The current limit is {0}, the drive is rated {1}.", limit, rated), "At a jam the drive burns before it limits.",
+                      "Set the limit below the drive's rating and write it.", DRIVE_MANUALS, ("T1",))  # fmt: skip
+    plate = motor.plate if motor else None
+    if limit.known and plate is not None and plate.current.known and float(limit) > HIGH_LIMIT * float(plate.current):
+        yield Finding("limit-high-for-motor", "heed", "WARNING", Said.of("The current limit is {0}, the motor's plate says {1}.", limit, plate.current), "A jam then overloads the motor until the relay trips.",
+                      "Set it as low as the work allows.", DRIVE_MANUALS, ("T1", "M1"))  # fmt: skip
+    if rated.known and bare.known and bare > rated:
+        yield Finding("ratings-swapped", "stop", "NOTICE", Said.of("The drive is said to give {0} without its heat sink and {1} with it.", bare, rated), "One of the two is wrong.",
+                      "Read the drive's data again.", DRIVE_MANUALS, ("T1",))  # fmt: skip
+    if not power.potentiometer.known:
+        yield Finding("potentiometer-unknown", "stop", "WARNING", Said.of("Nobody knows which speed potentiometer the drive wants."), "A wrong one gives full speed early, or burns.",
+                      "Read it off the drive or its old knob, and write power: potentiometer.", practice("drive manuals: 5 k or 10 k, by the drive"), ("S4",), key="power.potentiometer")  # fmt: skip
 
 
 def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
@@ -154,6 +179,9 @@ def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if controls is None or controls.overload is None:
         yield Finding("no-overload", "stop", "WARNING", Said.of("Nothing protects the motor from overload."), "A fuse does not: it carries for hours what burns a winding.",
                       "Name it under controls, for example: overload: {by: relay}", OVERLOAD, ("M1",), key="controls.overload")  # fmt: skip
+    elif controls.overload.by != "relay":
+        yield Finding("overload-not-shown", "stop", "WARNING", Said.of(f"The overload is left to the {controls.overload.by}."), "Nothing in the circuit shows that it stops the motor, or at what current.",
+                      "Take a relay in the chain of the no-volt release: overload: {by: relay}", OVERLOAD, ("M1",), key="controls.overload")  # fmt: skip
     elif (
         controls.overload.by == "relay"
         and sizes.overload_need.known

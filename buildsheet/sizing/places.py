@@ -14,12 +14,14 @@ Verdict = Literal["fits", "fits with a condition", "does not fit", "not known", 
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """One demand of a place: the rating's name in the part, and a quantity or a word that it must meet."""
+    """One demand of a place: the rating's name in the part, and a quantity or a word that it must meet. `slack` is how
+    far an equal quantity may differ, as a share: nothing for a fuse, whose excess is a hazard."""
 
     rating: str
     op: Op
     value: Value | str
     label: str
+    slack: float = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +93,7 @@ def _judge(need: Need, part: Part, sheet: Worksheet, id: str) -> Judged:
             "met" if had <= need.value else "not met",
             sheet.work(f"{id}_room", room, f"room, {need.label}", used=had, limit=need.value),
         )
-    met = had >= need.value if need.op == "≥" else abs(float(had) / float(need.value) - 1) <= 0.2
+    met = had >= need.value if need.op == "≥" else abs(float(had) / float(need.value) - 1) <= need.slack
     return Judged(
         need,
         had,

@@ -45,14 +45,14 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
                 f"fuse {ink.print(sizes.line_fuse)}, time-lag",
             )
         )
-    high = design.point("high")
-    if power is not None and high is not None:
+    high, low = design.point("high"), design.point("low")
+    if power is not None and high is not None and low is not None:
         live = {
             True: "not separated from the line",
             False: "separated from the line",
             None: "separation not known",
         }[power.live_controls]
-        found.append(Stage("drive", f"0{EN_DASH}{ink.print(high.terminal)}", "Drive", live))
+        found.append(Stage("drive", f"{span(low.terminal, high.terminal, ink)}", "Drive", live))
     if motor is not None:
         plate = motor.plate
         if high is not None and design.load is not None:
