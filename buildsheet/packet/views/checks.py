@@ -110,11 +110,12 @@ class _Asker:
         return Group(f"{self.earth.capitalize()} reaches all metal", "", "switches", tuple(rows))
 
     def line(self) -> Group:
-        """Line against earth and between the poles: every switch cuts, nothing is bridged."""
+        """Line against earth and between the poles, and each pole of each power switch: it cuts, and it conducts."""
         board = frozenset({"T1", "M2"})
         hot, neutral, pin = ("X1:L", "plug L"), ("X1:N", "plug N"), ("X1:PE", f"{self.earth} pin")
         coil = self._coil()
-        rows = (
+        poles = ((hot, "Q2:1", "Q2:2"), (neutral, "Q2:3", "Q2:4"))
+        rows = [
             self.ask(
                 "Q1 on, Q2 pushed in",
                 hot,
@@ -136,7 +137,7 @@ class _Asker:
                 Q2="in",
             ),
             self.ask(
-                "Q1 off, S2 pressed",
+                "Q1 off, S2 held",
                 hot,
                 neutral,
                 "a value: Q1 does not cut",
@@ -145,18 +146,62 @@ class _Asker:
                 Q1="off",
                 S2="pressed",
             ),
-            self.ask("Q1 on", hot, neutral, "a value: S2 or 13–14 is bridged", coil, off=board, Q1="on"),
-        )
-        return Group("Line side", "301–304 off", "switches", rows)
+            self.ask(
+                "Q1 on, nothing held",
+                hot,
+                neutral,
+                "a value: S2 or 13–14 is bridged",
+                coil,
+                off=board,
+                Q1="on",
+            ),
+            self.ask(
+                "Q1 on, Q2 pushed in",
+                hot,
+                neutral,
+                "OL: 13–14 open. Near 0: short",
+                (0.0, inf),
+                off=board,
+                Q1="on",
+                Q2="in",
+            ),
+        ]
+        for end, inward, outward in poles:
+            wrong = "OL: poles swapped in the plug, or a wire off"
+            rows.append(self.ask("Q1 on", end, (inward, _spoken(inward)), wrong, (inf,), off=board, Q1="on"))
+            rows.append(
+                self.ask(
+                    "Q1 on, Q2 left out",
+                    end,
+                    (outward, _spoken(outward)),
+                    "near 0: that pole of Q2 is welded",
+                    (0.0,),
+                    off=board,
+                    Q1="on",
+                )
+            )
+            rows.append(
+                self.ask(
+                    "Q1 on, Q2 pushed in",
+                    end,
+                    (outward, _spoken(outward)),
+                    "OL: that pole of Q2 stays open",
+                    (inf,),
+                    off=board,
+                    Q1="on",
+                    Q2="in",
+                )
+            )
+        return Group("Line side", "301–304 off", "switches", tuple(rows))
 
     def chain(self) -> Group:
-        """The release chain: each contact in it must be able to break it."""
+        """The release chain: each contact in it must be able to break it. Every row names what latches."""
         board = frozenset({"T1", "M2"})
         hot, neutral = ("X1:L", "plug L"), ("X1:N", "plug N")
         coil = self._coil()
         rows = [
             self.ask(
-                "Q1 on, S2 pressed",
+                "Q1 on, S1 out, S2 held",
                 hot,
                 neutral,
                 "OL: chain open. Near 0: short",
@@ -166,7 +211,7 @@ class _Asker:
                 S2="pressed",
             ),
             self.ask(
-                "and S1 pressed in",
+                "S2 held, S1 pressed in",
                 hot,
                 neutral,
                 "a value: emergency stop bridged",
@@ -177,7 +222,7 @@ class _Asker:
                 S1="pressed",
             ),
             self.ask(
-                "and S3 pressed",
+                "S1 out again, S2 and S3 held",
                 hot,
                 neutral,
                 "a value: stop button bridged",
@@ -191,7 +236,7 @@ class _Asker:
         if "F3" in self.circuit.devices:
             rows.append(
                 self.ask(
-                    "and F3 tripped",
+                    "S3 free, S2 held, F3 tripped by its test",
                     hot,
                     neutral,
                     "a value: 95–96 bridged",
@@ -200,6 +245,18 @@ class _Asker:
                     Q1="on",
                     S2="pressed",
                     F3="tripped",
+                )
+            )
+            rows.append(
+                self.ask(
+                    "F3 reset, S2 held",
+                    hot,
+                    neutral,
+                    "OL: F3 did not reset",
+                    (inf,),
+                    off=board,
+                    Q1="on",
+                    S2="pressed",
                 )
             )
         return Group("Release chain", "301–304 still off", "switches", tuple(rows))
@@ -247,6 +304,10 @@ class _Asker:
 
 def _terminal(name: str) -> Terminal:
     return Terminal(*name.split(":", 1))
+
+
+def _spoken(terminal: str) -> str:
+    return terminal.replace(":", " · ")
 
 
 def _low(name: str) -> str:
