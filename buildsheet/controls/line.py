@@ -59,7 +59,7 @@ def wire_line(
     board.wire(101, "X1:L", "Q1:1", "cord-line", "cord", cable="W1")
     board.wire(102, "X1:N", "Q1:3", "cord-neutral", "cord", cable="W1")
     board.wire(901, "X1:PE", "X2:1", "cord-protective", "cord", cable="W1")
-    board.wire(103, "Q1:2", "F1:1", "entry")
+    board.wire(103, "Q1:2", "F1:1", "entry", "panel")
     return Terminal("F1", "2"), Terminal("Q1", "4")
 
 

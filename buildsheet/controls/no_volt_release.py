@@ -63,7 +63,7 @@ def wire_no_volt_release(
         )
     )
     board.wire(104, f"{line}", "Q2:1", "line")
-    board.wire(105, f"{neutral}", "Q2:3", "neutral")
+    board.wire(105, f"{neutral}", "Q2:3", "neutral", "panel")
     board.wire(201, f"{line}", "S1:11", "control", "panel")
     board.wire(202, "S1:12", "S3:11", "control", "panel")
     behind = "S3:12"
@@ -74,5 +74,5 @@ def wire_no_volt_release(
     board.wire(205, "S2:13", "Q2:13", "control", "panel")
     board.wire(206, "S2:14", "Q2:A1", "control", "panel")
     board.wire(207, "Q2:14", "Q2:A1", "control")
-    board.wire(208, "Q2:A2", f"{neutral}", "neutral")
+    board.wire(208, "Q2:A2", f"{neutral}", "neutral", "panel")
     return Terminal("Q2", "2"), Terminal("Q2", "4")

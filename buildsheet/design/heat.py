@@ -20,10 +20,10 @@ def work_box(
     )
     loss = sheet.work("heat.P_drive", c.bridge_loss, "heat of the drive", U_d=applied.drop, I=current)
     fan = project.controls.fan if project.controls else None
+    others = sheet.assume("heat.P_other", "other losses in the box")
+    own = sheet.work("heat.P_own", c.total_heat, "heat of drive, coil, relay and fuses", P_1=loss, P_2=others)
     heat = (
-        loss
-        if fan is None
-        else sheet.work("heat.P", c.total_heat, "heat in the box", P_1=loss, P_2=fan.power)
+        own if fan is None else sheet.work("heat.P", c.total_heat, "heat in the box", P_1=own, P_2=fan.power)
     )
     ambient = _ambient(project, sheet)
     rise = _rise(project, sheet, heat)

@@ -59,7 +59,7 @@ def places_of(
             "line-fuse", "fuse", "Line fuse",
             (Need("current", "=", sizes.line_fuse, "amperes"), volts, Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
              Need("lag", "=", "time-lag", "kind")),
-            ("class CC time-lag fuse, ", sizes.line_fuse, ", and its finger-safe holder; two spares"), "F1",
+            ("class CC time-lag fuse, ", sizes.line_fuse, ", ", line, " AC, breaks at least ", sizes.fault_at_fuse, ", and its finger-safe holder; two spares"), "F1",
             "a supplementary fuse whose mark gives at least that breaking capacity", safety=True,
         ),
         Place(
@@ -86,7 +86,7 @@ def places_of(
             "motor-fuse", "fuse", "Motor fuse, marked for DC",
             (Need("current", "=", sizes.motor_fuse, "amperes"), Need("voltage", "≥", peak, "volts, peak of the line"),
              Need("supply", "=", "DC", "kind of supply"), Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity")),
-            ("fuse with a DC rating printed on it, ", sizes.motor_fuse, ", at least ", peak, " DC, and holder"), "F2",
+            ("time-lag fuse with a DC rating printed on it, ", sizes.motor_fuse, ", at least ", peak, " DC, breaks at least ", sizes.fault_at_fuse, " DC, and holder"), "F2",
             "nothing that has no DC figure on it", safety=True,
         ),
         *_overload(project, sizes),
@@ -113,7 +113,7 @@ def _overload(project: Project, sizes: Sizes) -> tuple[Place, ...]:
         return ()
     needs = (Need("current", "≥", sizes.overload_need, "top of its range"),)
     say = (
-        "bimetal motor overload relay, range up to ",
+        "bimetal motor overload relay, suitable for DC, range up to ",
         sizes.overload_range,
         ", with a normally closed trip contact and manual reset",
     )

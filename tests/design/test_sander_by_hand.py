@@ -48,9 +48,9 @@ BY_HAND = {
     "supply.V_max": 132.0,
     "line.V_peak": 186.676,  # √2·132; published as 186.7 V for a 120 V line at +10 %
     "line.I_limit": 12.0,  # NEC 210.20(A): 80 % of 15 A
-    "heat.A": 1.8 * 0.3 * (0.3 + 0.15) + 1.4 * 0.3 * 0.15,  # effective area, free on all sides
-    "motor.I_n_rms": 5.0 * 1.05,
-    "F3.I_top": 5.0 * 1.05 * 1.15,  # NEC 430.32(A)(1), all other motors
+    "heat.A": 1.8 * 0.4 * (0.4 + 0.2) + 1.4 * 0.4 * 0.2,  # effective area, free on all sides
+    "motor.I_n_rms": 5.0 * 1.00,
+    "F3.I_top": 5.0 * 1.00 * 1.15,  # NEC 430.32(A)(1), all other motors
     "cord.I_p": 18 * 0.91,  # NEC Table 400.5(A)(1) column B; ambient 31 to 35 °C
     "fan.I": 14 / 120,
     "coast.J": 0.0045 + 0.0030 / (63 / 80) ** 2,
@@ -70,7 +70,7 @@ ROWS = {
     "line.I_60": (15.0, "NEC Table 310.16, 14 AWG, 60 °C column, and 240.4(D)"),
     "control.I_60": (10.0, "NFPA 79 (2018) Table 12.5.1, 16 AWG, from memory"),
     "signal.I_60": (7.0, "NFPA 79 (2018) Table 12.5.1, 18 AWG, from memory"),
-    "F1.k_T": (0.82, "NEC Table 310.15(B)(1)(1), 46 to 50 °C, 90 °C"),
+    "F1.k_T": (0.87, "NEC Table 310.15(B)(1)(1), 41 to 45 °C, 90 °C"),
     "F1.I_n": (7.0, "UL 248 ratings on the market: next at or above 6.30 A"),
     "F2.I_n": (6.25, "UL 248 ratings on the market: next at or above 6.16 A"),
     "cord.r": (3.14 / 304.8, "NEC chapter 9 Table 8, 14 AWG stranded, 75 °C: 3.14 ohm per 1000 ft"),

@@ -79,7 +79,7 @@ CASES = [
     ("motor-overheats", "stop", [("power: 180 W", "power: 300 W")]),
     ("motor-short-time", "heed", [("power: 180 W", "power: 240 W")]),
     ("cools-badly-when-slow", "heed", []),
-    ("box-too-hot", "stop", [("box: 300 x 300 x 150 mm", "box: 150 x 150 x 100 mm")]),
+    ("box-too-hot", "stop", [("box: 400 x 400 x 200 mm", "box: 150 x 150 x 100 mm")]),
     ("second-insulation-lost", "only-with", [("double_insulated: false", "double_insulated: true")]),
     ("part-disconnect", "heed", []),
     ("no-circuit", "stop", [("runs: {cord: 2.5 m, motor: 900 mm, panel: 350 mm}\n", "")]),
@@ -115,7 +115,7 @@ def test_an_open_safety_question_keeps_the_packet_a_draft(line: str) -> None:
 def test_a_heed_can_be_accepted_in_writing_and_a_stop_cannot(name: str) -> None:
     accept = f"accept:\n  - {{finding: {name}, why: known, by: builder, date: 2026-11-25}}\n  - {{finding: box-too-hot, why: known, by: builder, date: 2026-11-25}}\nrevisions:\n"
     changes = [("open_low_end: stops", "open_low_end: full speed"), ("cord: 2.5 m", "cord: 49 m"), ("motor: 900 mm", "motor: 40 m"),
-               ("box: 300 x 300 x 150 mm", "box: 150 x 150 x 100 mm"), ("revisions:\n", accept)]  # fmt: skip
+               ("box: 400 x 400 x 200 mm", "box: 150 x 150 x 100 mm"), ("revisions:\n", accept)]  # fmt: skip
     made = planned(*changes)
     found = {finding.id: finding for finding in made.findings}
     assert found[name].accepted.startswith("builder, 2026-11-25")
