@@ -12,7 +12,7 @@ from buildsheet.rules.finding import GRADES, SIGNALS, Finding
 Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
 RULES: tuple[Rule, ...] = (
     power.supply, power.drive, power.protection, power.restart,
-    machine.turning, machine.window, machine.coast, machine.motor,
+    machine.turning, machine.belts, machine.box, machine.window, machine.coast, machine.motor,
     parts.seats, parts.proofs, parts.circuit_missing,
 )  # fmt: skip
 State = Literal["draft", "for building", "as built", "do not use"]

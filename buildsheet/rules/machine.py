@@ -70,6 +70,24 @@ def _named(design: Design) -> Iterator[Finding]:
                       "Name them under turning: the pulleys of each belt, and the tool; for a belt sander the drum, the idler and the abrasive belt.", RUNAWAY, key="turning")  # fmt: skip
 
 
+def belts(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Shafts that are nearer to each other than their pulleys are large."""
+    del circuit
+    for number, belt in enumerate(design.project.belts, 1):
+        if belt.centres.known and belt.driver.known and belt.driven.known and float(belt.centres) <= (float(belt.driver) + float(belt.driven)) / 2:
+            yield Finding(f"pulleys-overlap-{number}", "stop", "NOTICE", Said.of("Belt {0}: the shafts are {1} apart, less than both pulleys' radii together.".replace("{0}", str(number)).replace("{1}", "{0}"), belt.centres),
+                          "The pulleys would touch; length and wrap are worked from a wrong figure.", "Measure the distance of the shafts again.", derivation("two circles that do not overlap"), key=f"belts.{number}.centres")  # fmt: skip
+
+
+def box(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A box whose heat and bonding this version does not work."""
+    del circuit
+    given = design.project.box
+    if given is not None and given.material == "plastic":
+        yield Finding("box-not-metal", "stop", "WARNING", Said.of("The box is of plastic."), "Its heat and its bonding are worked for sheet steel here; plastic keeps the heat in.",
+                      "Take a steel box.", practice("own limit of this version"), key="box.material")  # fmt: skip
+
+
 def window(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Speeds outside what this kind of machine usually runs at; the danger of its moving tool."""
     del circuit

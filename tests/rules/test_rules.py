@@ -50,6 +50,8 @@ CASES = [
     ("potentiometer-unknown", "stop", [("  potentiometer: 5 kohm\n", "")]),
     ("turning-not-named", "stop", [("  - {part: motor pulley, shaft: motor, diameter: 80 mm, rated: 30 m/s, basis: rim limit of its material}\n", "")]),
     ("turning-not-named", "stop", [("  - {part: abrasive belt, shaft: tool, diameter: 130 mm, rated: 35 m/s, basis: marked on the part}\n", "")]),
+    ("pulleys-overlap-1", "stop", [("centres 250 mm", "centres 50 mm")]),
+    ("box-not-metal", "stop", [("200 mm, steel", "200 mm, plastic")]),
     ("speeds-reversed", "stop", [("8..15 m/s", "15..8 m/s")]),
     ("part-line-fuse", "heed", [("on_hand:\n", "on_hand:\n  - fuse, 8 A 600 V AC, breaks 10000 A, time-lag\n")]),
     ("open-low-end", "heed", [("open_low_end: stops", "open_low_end: full speed")]),
