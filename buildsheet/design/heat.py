@@ -25,7 +25,7 @@ def work_box(
     heat = (
         own if fan is None else sheet.work("heat.P", c.total_heat, "heat in the box", P_1=own, P_2=fan.power)
     )
-    ambient = _ambient(project, sheet)
+    ambient = ambient_air(project, sheet)
     rise = _rise(project, sheet, heat)
     inside = sheet.work("heat.T_in", c.temperature_after_rise, "air inside the box", T_a=ambient, dT=rise)
     limit = (
@@ -48,7 +48,11 @@ def work_box(
     return loss, heat, rise, inside, limit, flow
 
 
-def _ambient(project: Project, sheet: Worksheet) -> Value:
+def ambient_air(project: Project, sheet: Worksheet) -> Value:
+    """Warmest air around the machine, as written or assumed; an assumption is entered once."""
+    assumed = sheet.values.get("site.ambient~")
+    if assumed is not None:  # a Value has no truth of its own, so no `or` here
+        return assumed
     if project.site is not None:
         return sheet.known_or_assumed(project.site.ambient, "ambient")
     return sheet.assume("site.ambient~", "ambient")

@@ -1,11 +1,10 @@
 """The places of the machine, from plug to tool, each with its needs and how to ask for it at the counter."""
 
-from buildsheet.design.design import Heat, Sizes
+from buildsheet.design.design import Sizes
 from buildsheet.formulas import protection
 from buildsheet.project import Project
-from buildsheet.reference import Region
 from buildsheet.sizing.places import Need, Place
-from buildsheet.sizing.waist import Applied, Point
+from buildsheet.sizing.waist import Applied
 from buildsheet.units import METRE, WATT
 from buildsheet.worksheet import Value, Worksheet, unknown
 
@@ -15,15 +14,11 @@ LINE_SLACK = 0.1  # the line's tolerance
 
 def places_of(
     project: Project,
-    region: Region,
     sheet: Worksheet,
     sizes: Sizes,
-    points: tuple[Point, ...],
-    heat: Heat,
     applied: Applied,
 ) -> tuple[Place, ...]:
     """Every place, in the order of the power path."""
-    del region, points, heat
     supply, power = project.supply, project.power
     if supply is None or power is None:
         return ()

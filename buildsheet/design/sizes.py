@@ -3,7 +3,6 @@
 from buildsheet.design.design import Sizes, WireSize
 from buildsheet.design.wire_sizes import cord_size, guarded, wire_size
 from buildsheet.formulas import choice, conductors, controls, protection
-from buildsheet.motors.magnet_dc import Constants
 from buildsheet.project import Project
 from buildsheet.reference import Region
 from buildsheet.sizing.waist import Applied, Point
@@ -18,12 +17,10 @@ def work_sizes(
     region: Region,
     sheet: Worksheet,
     applied: Applied,
-    motor: Constants,
     points: tuple[Point, ...],
     inside: Value,
 ) -> Sizes:
     """Every size; `inside` is the temperature of the air in the box, which the wires lie in."""
-    del motor
     supply = project.supply
     if supply is None:
         raise ValueError("a supply is needed")

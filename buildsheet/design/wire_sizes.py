@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from buildsheet.design.design import WireSize
+from buildsheet.design.heat import ambient_air
 from buildsheet.formulas import choice, conductors
 from buildsheet.project import Project
 from buildsheet.reference import Region
@@ -14,7 +15,7 @@ def cord_size(project: Project, region: Region, sheet: Worksheet) -> WireSize:
     """The cord, which the wall breaker alone protects."""
     breaker = project.supply.breaker if project.supply else unknown("supply.breaker", AMPERE, "no supply")
     table_id, wire = region.tables["cord"], region.tables["wire"]
-    ambient = _ambient(project, region, sheet)
+    ambient = ambient_air(project, sheet)
     factor = _factor(
         sheet, "cord.k_T", region.tables["cord-ambient"], ambient, "correction for the air around the cord"
     )
@@ -44,16 +45,6 @@ def cord_size(project: Project, region: Region, sheet: Worksheet) -> WireSize:
         k_n=bundle,
     )
     return _size("cord", gauge, table, place, breaker, need, sheet, wire)
-
-
-def _ambient(project: Project, region: Region, sheet: Worksheet) -> Value:
-    del region
-    site, assumed = project.site, sheet.values.get("site.ambient~")
-    if assumed is not None:  # a Value has no truth of its own, so no `or` here
-        return assumed
-    return (
-        sheet.known_or_assumed(site.ambient, "ambient") if site else sheet.assume("site.ambient~", "ambient")
-    )
 
 
 def _factor(sheet: Worksheet, id: str, table_id: str, temperature: Value, label: str) -> Value:

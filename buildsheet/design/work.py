@@ -46,7 +46,7 @@ def work(project: Project) -> Design:
         point(sheet, "high", "at the highest speed", applied, motor, load.motor_high, load.motor_torque),
     )
     box = work_box(project, sheet, applied, points)
-    sizes = work_sizes(project, here, sheet, applied, motor, points, box[3])
+    sizes = work_sizes(project, here, sheet, applied, points, box[3])
     heat = work_heat(project, sheet, motor, points, box)
     fastest = runaway(sheet, applied, motor)
     turning = work_turning(project, sheet, load, fastest)
@@ -58,7 +58,7 @@ def work(project: Project) -> Design:
             "coast.T_0", loss_torque, "torque of the motor's own losses", K_t=motor.K_t, I_0=motor.I_0
         ),
     )
-    places = places_of(project, here, sheet, sizes, points, heat, applied)
+    places = places_of(project, sheet, sizes, applied)
     seats = fit(places, project.on_hand, sheet)
     return Design(
         project,

@@ -105,6 +105,11 @@ def _parts(number: str, unit: str) -> Printed:
     return Printed(whole, point + rest, unit)
 
 
+def capital(text: str) -> str:
+    """The text with a capital in front, the rest as it is."""
+    return text[:1].upper() + text[1:]
+
+
 def symbol(name: str) -> Markup:
     """A quantity symbol in type: `I_line` is an italic I with an upright index. The id's place is not part of it."""
     base, _, index = name.rpartition(".")[2].rstrip("~").partition("_")

@@ -227,18 +227,17 @@ def check_json(plan: Plan, file: str) -> dict[str, Any]:
     return {
         "format": FORMAT,
         "state": plan.state,
-        "findings": [_finding_json(finding, ink, file, plan) for finding in plan.findings],
+        "findings": [_finding_json(finding, ink, file) for finding in plan.findings],
         "results": [_result_json(value, ink) for value in plan.design.sheet.values.values()],
         "places": [_place_json(seat, ink, withheld=plan.stopped) for seat in plan.design.seats],
         "wires": _wires_json(plan),
     }
 
 
-def _finding_json(finding: Finding, ink: Ink, file: str, plan: Plan) -> dict[str, Any]:
+def _finding_json(finding: Finding, ink: Ink, file: str) -> dict[str, Any]:
     where = finding.where
     found = ink.plain(finding.found)
     place = {"file": file, "line": where.line, "column": where.column} if where else None
-    del plan
     return {
         "id": finding.id, "grade": finding.grade, "signal": finding.signal, "where": place, "found": found, "why": finding.why,
         "do": finding.do, "source": str(finding.citation), "accepted": finding.accepted or None,

@@ -6,7 +6,7 @@ from math import ceil
 from markupsafe import Markup, escape
 
 from buildsheet.packet.chart import Axis, Series, line_chart, ticks
-from buildsheet.packet.ink import Ink, Printed, plain_tokens, step_result, symbol, tokens
+from buildsheet.packet.ink import Ink, Printed, capital, plain_tokens, step_result, symbol, tokens
 from buildsheet.packet.origin import calculation_ids, origin_word, table_ids_used
 from buildsheet.plan import Plan
 from buildsheet.reference import table
@@ -121,7 +121,7 @@ def _line_block(
     remark += " ".join(f"Condition {text}." for text in conditions) + f"Equation: {line.formula.source}."
     return Block(
         ids[value.id],
-        _capital(value.label),
+        capital(value.label),
         ink.print(value),
         users.get(value.id, ""),
         tuple(equations),
@@ -164,7 +164,7 @@ def _model_block(
     number = ids[first.id] if len(group) == 1 else f"{ids[first.id]}–{ids[group[-1].id].removeprefix('C')}"
     figure = wave_chart(point) if point is not None else None
     return Block(
-        number, _capital(first.label), ink.print(first), used, (), (*given, *came_out), remark, figure
+        number, capital(first.label), ink.print(first), used, (), (*given, *came_out), remark, figure
     )
 
 
@@ -237,10 +237,6 @@ def _given(name: str, value: Value, ids: dict[str, str], tables: dict[str, str],
     strong = bold in ("your file", "assumed", "not known")
     source = Markup("<b>{}</b>{}").format(bold, rest) if strong else Markup("{}{}").format(bold, rest)
     return GivenRow(symbol(name), value.label, ink.print(value), source)
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def wave_chart(point: Point) -> Markup:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from buildsheet.packet import edge, figures, marks
-from buildsheet.packet.diagram import Drawing, Legend, draw
+from buildsheet.packet.diagram import Legend, draw
 from buildsheet.packet.views.wires import COLOUR_NAMES
 from buildsheet.plan import Plan
 
@@ -33,12 +33,11 @@ def sheets(plan: Plan, paper: edge.Paper) -> tuple[DiagramSheet, ...]:
         title="Wiring diagram",
         ground_name=plan.design.region.words["earth"],
     )
-    return tuple(DiagramSheet(drawing.svg, _legend(drawing, drawing.legend)) for drawing in drawings)
+    return tuple(DiagramSheet(drawing.svg, _legend(drawing.legend)) for drawing in drawings)
 
 
-def _legend(drawing: Drawing, legend: Legend) -> Markup:
+def _legend(legend: Legend) -> Markup:
     """Widths, marks and colours, in the cells beside the title block."""
-    del drawing
     cells = [_cell(_line(width), size) for size, width in legend.widths]
     if legend.bridges:
         cells.append(_cell(_bridge(), "not joined"))

@@ -2,7 +2,7 @@
 
 from markupsafe import Markup
 
-from buildsheet.packet.ink import Ink
+from buildsheet.packet.ink import Ink, capital
 from buildsheet.packet.views.facts import limit
 from buildsheet.packet.views.wires import cuts
 from buildsheet.packet.words import say
@@ -54,16 +54,12 @@ def buy_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     return [
         [
             Markup("<b>{}</b>").format(seat.place.code),
-            _capital(say(seat, ink)),
+            capital(say(seat, ink)),
             seat.place.or_else,
             Markup('<span class="blank" style="width:12mm"></span>'),
         ]
         for seat in buying(plan)
     ]
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def wire_buys(plan: Plan, ink: Ink) -> list[list[object]]:
