@@ -1,21 +1,34 @@
 """The root of a project file: what a builder means by the whole of it, and reading it from text."""
 
-from difflib import get_close_matches
 from pathlib import Path
-from typing import Annotated, Any, get_args
+from typing import Annotated, Any, TypeVar, get_args, overload
 
 from pydantic import BeforeValidator, Field, ValidationError
+from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from buildsheet.controls.choices import Controls
+from buildsheet.given.battery import Battery
 from buildsheet.given.fields import refuse
 from buildsheet.given.machine import BeltStep, Machine, TurningPart
-from buildsheet.given.model import Given
+from buildsheet.given.model import Given, choices
 from buildsheet.given.parts import Part
-from buildsheet.given.problems import CODES, BuildsheetError, Problem, ProjectError, cut
+from buildsheet.given.problems import (
+    CODES,
+    LEAVE_OUT,
+    BuildsheetError,
+    Problem,
+    ProjectError,
+    cut,
+    listed,
+    near,
+    not_known,
+)
 from buildsheet.given.site import Box, Runs, Site, Supply
 from buildsheet.given.tree import Items, Mapping, Text, read_tree, texts
 from buildsheet.motors.magnet_dc import MagnetDC
+from buildsheet.ways.battery_drive import BatteryPulseDrive
+from buildsheet.ways.drive import Drive
 from buildsheet.ways.phase_drive import PhaseControlledDrive
 
 FORMAT = "1"
@@ -57,11 +70,14 @@ class Project(Given):
     )
     machine: Machine | None = Field(None, description="What the machine is and does.")
     site: Site | None = Field(None, description="Where it stands.")
-    supply: Supply | None = Field(None, description="What it is fed from.")
+    supply: Supply | None = Field(None, description="The outlet that it is fed from.")
+    battery: Battery | None = Field(None, description="The battery that it is fed from, instead of an outlet.")
     motor: MagnetDC | None = Field(None, description="What is known of the motor.")
     belts: tuple[BeltStep, ...] = Field((), description="Belts from the motor to the tool, in order.")
     turning: tuple[TurningPart, ...] = Field((), description="Parts that turn, with the speed each stands.")
-    power: PhaseControlledDrive | None = Field(None, description="How the motor is powered.")
+    power: Annotated[PhaseControlledDrive | BatteryPulseDrive, Field(discriminator="way")] | None = Field(
+        None, description="How the motor is powered."
+    )
     controls: Controls | None = Field(None, description="Stages between plug and motor.")
     box: Box | None = Field(None, description="The enclosure of the electrical parts.")
     runs: Runs | None = Field(None, description="Lengths of cables.")
@@ -70,7 +86,16 @@ class Project(Given):
     revisions: tuple[Revision, ...] = Field((), description="Revisions of the sheet, oldest first.")
 
 
-def load(path: Path, characters: frozenset[str] | None = None) -> Project:
+P = TypeVar("P", bound=Project)
+
+
+@overload
+def load(path: Path, characters: frozenset[str] | None = None) -> Project: ...
+@overload
+def load(path: Path, characters: frozenset[str] | None = None, *, model: type[P]) -> P: ...
+def load(
+    path: Path, characters: frozenset[str] | None = None, *, model: type[Project] = Project
+) -> Project:
     """Reads a project file. Raises ProjectError with every problem, BuildsheetError when it can't be opened."""
     try:
         text = path.read_bytes().decode("utf-8-sig")
@@ -88,11 +113,18 @@ def load(path: Path, characters: frozenset[str] | None = None) -> Project:
         raise ProjectError(path.name, [problem], "") from None
     except OSError as error:
         raise BuildsheetError(f"{path}: {error.strerror or error}") from None
-    return read(text, path.name, characters)
+    return read(text, path.name, characters, model=model)
 
 
-def read(text: str, file: str, characters: frozenset[str] | None = None) -> Project:
+@overload
+def read(text: str, file: str, characters: frozenset[str] | None = None) -> Project: ...
+@overload
+def read(text: str, file: str, characters: frozenset[str] | None = None, *, model: type[P]) -> P: ...
+def read(
+    text: str, file: str, characters: frozenset[str] | None = None, *, model: type[Project] = Project
+) -> Project:
     """A project from its text. `characters` are those that can be printed; others are refused with their place.
+    `model` is a Project with further ways of powering in its union.
 
     Raises ProjectError with every problem of the file, in file order.
     """
@@ -112,10 +144,10 @@ def read(text: str, file: str, characters: frozenset[str] | None = None) -> Proj
             )
         )
     try:
-        project = Project.model_validate(tree)
+        project = model.model_validate(tree)
     except ValidationError as error:
         problems += [
-            _problem(detail, tree)
+            _problem(detail, tree, model)
             for detail in error.errors(include_url=False)
             if detail["loc"] != ("buildsheet",) or "buildsheet" in tree
         ]
@@ -154,7 +186,7 @@ def _unprintable(tree: Mapping, characters: frozenset[str]) -> list[Problem]:
     return found
 
 
-def _problem(detail: ErrorDetails, tree: Mapping) -> Problem:
+def _problem(detail: ErrorDetails, tree: Mapping, model: type[Project]) -> Problem:
     """A pydantic error as a Problem: the place is the value's own, a missing key points at its parent."""
     loc = tuple(
         part
@@ -178,10 +210,11 @@ def _problem(detail: ErrorDetails, tree: Mapping) -> Problem:
     if kind == "extra_forbidden":
         name = str(loc[-1])
         place = parent.key_places.get(name, place) if isinstance(parent, Mapping) else place
-        near = _near(name, _keys_of(loc[:-1]))
+        keys = list(_model_at(model, loc[:-1]).model_fields)
+        close = near(name, keys)
         line, column = place.line, place.column
-        code, found, wanted, width = "unknown-key", f'"{cut(name)}"', f"a key such as {', '.join(near)}", len(name)
-        instead = f"write {near[0]}: instead" if near else ""
+        code, found, wanted, width = "unknown-key", f'"{cut(name)}"', f"a key such as {', '.join(close) or listed(keys)}", len(name)
+        instead = f"write {close[0]}: instead" if close else "take the line away, or write one of these keys"
     elif kind == "missing":
         code, found, wanted, instead = (
             "missing-key",
@@ -189,11 +222,20 @@ def _problem(detail: ErrorDetails, tree: Mapping) -> Problem:
             f"the key {loc[-1]}",
             f"add a line {loc[-1]}: below",
         )
+    elif kind == "union_tag_not_found":
+        name = str(context.get("discriminator", "")).strip("'")
+        code, found, wanted, instead = "missing-key", "no such key", f"the key {name}", f"add a line {name}: below"
     elif kind in ("literal_error", "union_tag_invalid", "enum"):
+        chooser = str(context.get("discriminator", "")).strip("'")
+        if isinstance(node, Mapping) and chooser in node:  # the word by which one of several models is chosen
+            node, key = node[chooser], f"{key}.{chooser}"
+            line, column, width = node.place.line, node.place.column, getattr(node, "width", 1)
         words = _words(str(context.get("expected") or context.get("expected_tags") or ""))
-        near = _near(str(node), words)
+        close = near(str(node), words) if isinstance(node, Text) else []
         code, found, wanted = "unknown-word", _found(node), f"one of: {', '.join(words)}"
-        instead = f'write "{near[0]}"' if near else ""
+        instead = f'write "{close[0]}"' if close else "write one of these words"
+        if isinstance(node, Text) and not_known(node) and not _required(model, loc):
+            instead = LEAVE_OUT
     elif kind in SHAPES:
         code, found, (wanted, instead) = "wrong-shape", _found(node), SHAPES[kind]
     elif not code:
@@ -226,6 +268,8 @@ def _walk(tree: Mapping, loc: tuple[Any, ...]) -> tuple[Any, Any, str]:
     parent: Any = tree
     key = []
     for part in loc:
+        if isinstance(node, Mapping) and part not in node and part in (v for v in node.values() if isinstance(v, Text)):
+            continue  # the word by which one of several models is chosen is no key
         key.append(str(part + 1) if isinstance(part, int) else str(part))
         if (isinstance(node, Mapping) and part in node) or (
             isinstance(node, Items) and isinstance(part, int) and part < len(node)
@@ -238,29 +282,65 @@ def _walk(tree: Mapping, loc: tuple[Any, ...]) -> tuple[Any, Any, str]:
     return node, parent, ".".join(key)
 
 
-def _keys_of(loc: tuple[Any, ...]) -> list[str]:
-    model: Any = Project
+def _model_at(root: type[Project], loc: tuple[Any, ...]) -> Any:
+    models: list[Any] = [root]
     for part in loc:
         if isinstance(part, int):
             continue
-        model = _model_of(model.model_fields[part].annotation) if part in model.model_fields else model
-    return list(model.model_fields)
+        holding = [model for model in models if part in model.model_fields]
+        if holding:
+            models = models_of(holding[0].model_fields[part].annotation) or models
+        else:  # the word by which one of several models is chosen
+            models = [m for m in models if any(part in choices(f.annotation) for f in m.model_fields.values())] or models
+    return models[0]
 
 
-def _model_of(annotation: Any) -> Any:
-
+def models_of(annotation: Any) -> list[type[Given]]:
+    """The models that an annotation names, through unions and tuples."""
     if isinstance(annotation, type) and issubclass(annotation, Given):
-        return annotation
-    return next((found for part in get_args(annotation) if (found := _model_of(part)) is not None), None)
+        return [annotation]
+    return [found for part in get_args(annotation) for found in models_of(part)]
 
 
-def _near(word: str, words: list[str]) -> list[str]:
+def ways() -> dict[str, type[Drive]]:
+    """The models of the ways of powering, by the word that chooses one."""
+    return {
+        word: model
+        for model in models_of(Project.model_fields["power"].annotation)
+        if issubclass(model, Drive)
+        for word in choices(model.model_fields["way"].annotation)
+    }
 
-    return get_close_matches(word, words, n=3, cutoff=0.4) or words[:6]
+
+def _required(root: type[Project], loc: tuple[Any, ...]) -> bool:
+    """Whether its group can't be without the key."""
+    model = _model_at(root, loc[:-1])
+    return loc[-1] in model.model_fields and model.model_fields[loc[-1]].is_required()
+
+
+def words_of(project: Project, key: str) -> tuple[str, ...]:
+    """The closed list of words of a key, such as `site.where`; empty when it has none."""
+    field = _field(project, key)
+    return choices(field.annotation) if field is not None else ()
+
+
+def example_of(project: Project, key: str) -> str:
+    """An example of a key from its description; empty when there is none."""
+    field = _field(project, key)
+    return str(field.examples[0]) if field is not None and field.examples else ""
+
+
+def _field(project: Project, key: str) -> FieldInfo | None:
+    """The field of a key whose group is in the file; items of a list count from 1."""
+    *groups, name = key.split(".")
+    thing: Any = project
+    for part in groups:
+        thing = thing[int(part) - 1] if part.isdigit() else getattr(thing, part, None)
+    return type(thing).model_fields.get(name) if isinstance(thing, Given) else None
 
 
 def _words(expected: str) -> list[str]:
     return [word.strip().strip("'\"") for word in expected.replace(" or ", ", ").split(",") if word.strip()]
 
 
-__all__ = ["FORMAT", "Project", "load", "read"]
+__all__ = ["FORMAT", "Project", "load", "models_of", "read", "ways"]

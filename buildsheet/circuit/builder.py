@@ -7,11 +7,13 @@ from buildsheet.circuit.netlist import Circuit, Device, Terminal, Wire
 
 @dataclass(frozen=True, slots=True)
 class Conductor:
-    """What all wires of one role share: gauge, ampacity (A) where they lie, colour codes with the preferred first."""
+    """What all wires of one role share: size, ampacity (A) where they lie, colour codes with the preferred first, and the
+    role they play in the circuit when it is not the name under which stages ask for them."""
 
     size: str
     ampacity: float
     colours: tuple[str, ...]
+    role: str = ""
 
 
 Feed = tuple[Terminal, Terminal]
@@ -46,7 +48,7 @@ class Board:
             number,
             ends[0],
             ends[1],
-            ROLE_IN_CIRCUIT.get(role, role),
+            conductor.role or role,
             conductor.size,
             colour or conductor.colours[0],
             self.lengths[run],
@@ -56,14 +58,12 @@ class Board:
         )
         self.wires.append(made)
 
-    def circuit(self, fault_current: float, wall_breaker: float) -> Circuit:
+    def circuit(self, fault_current: float, wall_breaker: float | None, unguarded: float = 0.0) -> Circuit:
         """The finished circuit. Raises ValueError for wires that go nowhere or numbers used twice."""
         return Circuit(
             dict(self.devices),
             tuple(sorted(self.wires, key=lambda wire: wire.number)),
             fault_current,
             wall_breaker,
+            unguarded,
         )
-
-
-ROLE_IN_CIRCUIT = {"cord-line": "line", "cord-neutral": "neutral", "cord-protective": "protective"}

@@ -8,6 +8,7 @@ from buildsheet.circuit.netlist import (
     Circuit,
     Contact,
     Device,
+    Diode,
     Electronics,
     Fuse,
     Link,
@@ -99,10 +100,12 @@ def reached(
     *,
     blown: frozenset[str] = frozenset(),
     off: frozenset[str] = frozenset(),
+    around: frozenset[str] = frozenset(),
 ) -> dict[Terminal, Terminal | None]:
-    """Every terminal that current from `start` can reach through anything, each with the terminal before it.
+    """Every terminal that current from `start` can reach through anything, each with the terminal before it. From a
+    battery's plus it passes a diode one way only.
 
-    `blown` fuses are open; devices in `off` have their wires taken off.
+    `blown` fuses are open; devices in `off` have their wires taken off; nothing passes through those in `around`.
     The protective conductor's own net counts like any other: what reaches it is a path to it.
     """
     beside: dict[Terminal, list[Terminal]] = {terminal: [] for terminal in circuit.terminals}
@@ -111,9 +114,18 @@ def reached(
             beside[wire.a].append(wire.b)
             beside[wire.b].append(wire.a)
     for device in circuit.devices.values():
+        if device.code in around:
+            continue
         for a, b in (*joins(device, positions, blown=blown), *bridges(device, positions)):
             beside[Terminal(device.code, a)].append(Terminal(device.code, b))
             beside[Terminal(device.code, b)].append(Terminal(device.code, a))
+        for inside in device.inside:
+            if isinstance(
+                inside, Diode
+            ):  # on alternating current each half-wave passes it from one of its sides
+                beside[Terminal(device.code, inside.a)].append(Terminal(device.code, inside.b))
+                if not circuit.direct:
+                    beside[Terminal(device.code, inside.b)].append(Terminal(device.code, inside.a))
     found: dict[Terminal, Terminal | None] = {start: None}
     waiting = [start]
     while waiting:
@@ -148,19 +160,20 @@ def _has_contact(device: Device) -> bool:
 
 
 def _held(circuit: Circuit, device: Device, positions: Positions) -> bool:
-    return positions[device.code] == device.positions[0] or _fed(circuit, device, positions)
+    return positions[device.code] == device.positions[0] or device.lingers or fed(circuit, device, positions)
 
 
 def pulled_in(circuit: Circuit, positions: Positions) -> dict[str, str]:
     """The positions that follow by themselves: each coil that is fed pulls its device in, until none is left."""
     at = dict(positions)
     waiting = [device for device in circuit.devices.values() if device.coil and device.positions]
-    while fed := [d for d in waiting if at[d.code] == d.positions[0] and _fed(circuit, d, at)]:
-        at.update({device.code: device.positions[1] for device in fed})
+    while pulling := [d for d in waiting if at[d.code] == d.positions[0] and fed(circuit, d, at)]:
+        at.update({device.code: device.positions[1] for device in pulling})
     return at
 
 
-def _fed(circuit: Circuit, device: Device, positions: Positions) -> bool:
+def fed(circuit: Circuit, device: Device, positions: Positions) -> bool:
+    """Whether the device's coil lies between the poles of the source; True for one without a coil."""
     if device.coil is None:
         return True
     source, poles = circuit.source

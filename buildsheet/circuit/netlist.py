@@ -59,29 +59,43 @@ class Resistance:
 
 
 @dataclass(frozen=True, slots=True)
+class Diode:
+    """Current passes from a to b only."""
+
+    a: str
+    b: str
+
+
+@dataclass(frozen=True, slots=True)
 class Electronics:
-    """Terminals that current passes between under control of a circuit; a pocket meter's reading is not predictable."""
+    """Terminals that current passes between under control of a circuit; a pocket meter's reading is not predictable.
+    `direct`: it is fed with direct current."""
 
     terminals: tuple[str, ...]
+    direct: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A source: `live` are the poles that can be live against earth, `earth` its protective conductor."""
+    """A source: `live` are the poles from which current is followed (those that can be live against earth, or the plus
+    of a battery), `earth` its protective conductor, empty when it has none. `direct`: current flows one way only."""
 
     poles: tuple[str, ...]
     live: tuple[str, ...]
     earth: str
+    direct: bool = False
 
 
-Inside = Link | Contact | Fuse | Resistance | Electronics | Source
+Inside = Link | Contact | Fuse | Resistance | Diode | Electronics | Source
 
 
 @dataclass(frozen=True)
 class Device:
     """A device. `positions` begin with the one at rest; `spring` ones return by themselves; `coil` names the terminals
-    of a coil that holds the second position. `metal` is its exposed metal part's terminal; `takes` how many wires a
-    terminal holds when not one or two.
+    of a coil that holds the second position; one that `lingers` keeps it for a time after its coil has gone dead.
+    `metal` is its exposed metal part's terminal; `takes` how many wires a terminal holds when not one or two; `limits`
+    the most current (A, RMS) that its electronics let out of a terminal, infinite when nobody knows: a converter gives
+    out more current than it takes in.
     """
 
     code: str
@@ -93,10 +107,12 @@ class Device:
     positions: tuple[str, ...] = ()
     spring: bool = False
     coil: tuple[str, str] | None = None
+    lingers: bool = False
     metal: str = ""
     trips_at: float | None = None
     interrupts: float | None = None
     takes: Mapping[str, int] = field(default_factory=dict)
+    limits: Mapping[str, float] = field(default_factory=dict)
     place: str = ""
     column: int = 0
     touched: bool = False
@@ -129,7 +145,9 @@ class Wire:
 
 @dataclass(frozen=True, eq=False)
 class Circuit:
-    """All devices and wires of one machine, with the fault current (A) at its source and the rating of the wall breaker (A).
+    """All devices and wires of one machine, with the fault current (A) at its source and the rating of the wall breaker
+    (A), None for a source that nothing guards, such as a battery: then only wires up to `unguarded` (m) may lie between
+    it and the first fuse.
 
     Raises ValueError for a wire to a terminal that is not there, or a number or pair of ends used twice.
     """
@@ -137,7 +155,8 @@ class Circuit:
     devices: Mapping[str, Device]
     wires: tuple[Wire, ...]
     fault_current: float
-    wall_breaker: float
+    wall_breaker: float | None
+    unguarded: float = 0.0
 
     def __post_init__(self) -> None:
         numbers: set[int] = set()
@@ -171,6 +190,13 @@ class Circuit:
                 if isinstance(inside, Source):
                     return device, inside
         raise LookupError("no source")
+
+    @cached_property
+    def direct(self) -> bool:
+        """Whether current flows one way only: its source is a battery."""
+        return any(
+            isinstance(inside, Source) and inside.direct for d in self.devices.values() for inside in d.inside
+        )
 
     def at(self, terminal: Terminal) -> tuple[Wire, ...]:
         """The wires on a terminal."""

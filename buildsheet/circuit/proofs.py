@@ -1,8 +1,9 @@
 """What must never happen in a circuit, over every combination of switch positions. A failed proof is a breach."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from math import inf
 
+from buildsheet.circuit.breach import Breach, breach, is_metal, of_kind
 from buildsheet.circuit.contraction import (
     all_positions,
     bridges,
@@ -12,20 +13,13 @@ from buildsheet.circuit.contraction import (
     pulled_in,
     reached,
 )
+from buildsheet.circuit.interlocks import interlocks
 from buildsheet.circuit.netlist import Circuit, Contact, Device, Fuse, Link, Positions, Terminal, Wire
 
 PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
           "protective conductor", "terminals", "restart")  # fmt: skip
-
-
-@dataclass(frozen=True, slots=True)
-class Breach:
-    """A failed proof: which, along which terminals, in which positions, and what it comes to in words."""
-
-    proof: str
-    path: tuple[Terminal, ...]
-    positions: tuple[tuple[str, str], ...]
-    found: str
+FUSES = ("line-fuse", "motor-fuse", "charger-fuse")
+NOTHING = ("nothing", inf)  # what guards a wire before the first fuse of a source without a breaker
 
 
 def prove(circuit: Circuit, *, pole_may_swap: bool = False) -> tuple[Breach, ...]:
@@ -34,8 +28,8 @@ def prove(circuit: Circuit, *, pole_may_swap: bool = False) -> tuple[Breach, ...
     live = poles.poles if pole_may_swap else poles.live
     starts = tuple(Terminal(source.code, name) for name in live)
     found: dict[tuple[str, tuple[Terminal, ...]], Breach] = {}
-    for breach in _all(circuit, starts):
-        found.setdefault((breach.proof, breach.path), breach)
+    for one in _all(circuit, starts):
+        found.setdefault((one.proof, one.path), one)
     return tuple(found.values())
 
 
@@ -49,48 +43,47 @@ def _all(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
     yield from _protective_conductor(circuit)
     yield from _terminals(circuit)
     yield from _restart(circuit, starts)
-
-
-def _breach(proof: str, path: tuple[Terminal, ...], positions: Positions, found: str) -> Breach:
-    return Breach(proof, path, tuple(sorted(positions.items())), found)
+    yield from interlocks(circuit, starts)
 
 
 def _short_circuit(circuit: Circuit, positions: Positions) -> Iterator[Breach]:
     source, poles = circuit.source
     nodes = contract(circuit, positions)
-    ends = [Terminal(source.code, name) for name in (*poles.poles, poles.earth)]
+    ends = [Terminal(source.code, name) for name in (*poles.poles, *_earth(circuit))]
     for index, a in enumerate(ends):
         for b in ends[index + 1 :]:
             if nodes.same(a, b):
-                yield _breach(
+                yield breach(
                     "short circuit", (a, b), positions, f"{a} and {b} are joined without a load between them"
                 )
 
 
-def _of_kind(circuit: Circuit, *kinds: str) -> list[Device]:
-    return [device for device in circuit.devices.values() if device.kind in kinds]
+def _earth(circuit: Circuit) -> tuple[str, ...]:
+    """The source's protective terminal, if it has one."""
+    earth = circuit.source[1].earth
+    return (earth,) if earth else ()
 
 
 def _isolation(circuit: Circuit, starts: tuple[Terminal, ...], positions: Positions) -> Iterator[Breach]:
     """With the disconnect off nothing beyond it is live; with the emergency stop pressed no motor circuit is."""
     for start in starts:
-        for switch in _of_kind(circuit, "disconnect"):
+        for switch in of_kind(circuit, "disconnect"):
             if positions[switch.code] == switch.positions[0]:
                 beyond = {start.device, switch.code}
+                if (
+                    circuit.wall_breaker is None
+                ):  # at a battery the fuses come first, and the charger's socket is no load
+                    beyond |= {device.code for device in of_kind(circuit, *FUSES, "charger-inlet")}
                 yield from _nothing_beyond(circuit, start, positions, beyond, "isolation")
-        for stop in _of_kind(circuit, "emergency-stop"):
+        for stop in of_kind(circuit, "emergency-stop"):
             if positions[stop.code] != stop.positions[0]:
-                power = {device.code for device in _of_kind(circuit, "motor", "drive", "motor-fuse")}
+                power = {device.code for device in of_kind(circuit, "motor", "drive", "motor-fuse")}
                 found = reached(circuit, positions, start)
                 for terminal in found:
-                    if terminal.device in power and not _is_metal(circuit, terminal):
+                    if terminal.device in power and not is_metal(circuit, terminal):
                         words = f"{terminal} is still live with {stop.code} pressed"
-                        yield _breach("emergency stop", path_to(found, terminal), positions, words)
+                        yield breach("emergency stop", path_to(found, terminal), positions, words)
                         break
-
-
-def _is_metal(circuit: Circuit, terminal: Terminal) -> bool:
-    return circuit.devices[terminal.device].metal == terminal.name
 
 
 def _nothing_beyond(
@@ -99,7 +92,7 @@ def _nothing_beyond(
     found = reached(circuit, positions, start)
     for terminal in found:
         if terminal.device not in allowed:
-            yield _breach(
+            yield breach(
                 proof, path_to(found, terminal), positions, f"{terminal} is live though the disconnect is off"
             )
             return
@@ -120,19 +113,24 @@ def _most_closed(device: Device) -> str:
 
 
 def _order(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
-    """Plug, cord, disconnect, fuse, rest: between plug and disconnect nothing, between disconnect and fuse nothing."""
+    """Behind a wall breaker: plug, cord, disconnect, fuse, rest. At a battery, which nothing guards: fuse, disconnect,
+    rest. Nothing else lies between the source and the two, nor stays live when the fuses have blown."""
     positions = _all_closed(circuit)
+    guarded = circuit.wall_breaker is not None
+    wanted, word = (("disconnect",), "disconnect") if guarded else (FUSES, "fuse")
     for start in starts:
         first = [wire.b if wire.a == start else wire.a for wire in circuit.at(start)]
         for end in first:
-            if circuit.devices[end.device].kind != "disconnect":
-                yield _breach("order", (start, end), {}, f"{end} comes before the disconnect")
-        fuses = frozenset(device.code for device in _of_kind(circuit, "line-fuse"))
+            if circuit.devices[end.device].kind not in wanted:
+                yield breach("order", (start, end), {}, f"{end} comes before the {word}")
+        fuses = frozenset(device.code for device in of_kind(circuit, *FUSES))
         found = reached(circuit, positions, start, blown=fuses)
-        allowed = {start.device, *fuses, *(device.code for device in _of_kind(circuit, "disconnect"))}
+        allowed = {start.device, *fuses}
+        if guarded:
+            allowed |= {device.code for device in of_kind(circuit, "disconnect")}
         for terminal in found:
             if terminal.device not in allowed:
-                yield _breach(
+                yield breach(
                     "order",
                     path_to(found, terminal),
                     positions,
@@ -147,7 +145,8 @@ def protected_by(circuit: Circuit) -> dict[int, tuple[str, float]]:
     source, poles = circuit.source
     positions = _all_closed(circuit)
     given: dict[Terminal, tuple[str, float]] = {}
-    waiting = [(Terminal(source.code, name), ("wall breaker", circuit.wall_breaker)) for name in poles.live]
+    first = NOTHING if circuit.wall_breaker is None else ("wall breaker", circuit.wall_breaker)
+    waiting = [(Terminal(source.code, name), first) for name in poles.live]
     while waiting:
         waiting.sort(key=lambda one: -one[1][1])  # what lets the most through reaches a terminal first
         here, guard = waiting.pop(0)
@@ -185,7 +184,11 @@ def _through(
     )
     fuses = {(inside.a, inside.b) for inside in device.inside if isinstance(inside, Fuse)}
     for a, b in (*joins(device, positions), *bridges(device, positions)):
-        yield a, b, blows if (a, b) in fuses else guard
+        limited = device.limits.get(b)
+        if limited is not None:
+            yield a, b, (device.code, limited)
+        else:
+            yield a, b, blows if (a, b) in fuses else guard
 
 
 def _conductor_protection(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
@@ -194,17 +197,22 @@ def _conductor_protection(circuit: Circuit, starts: tuple[Terminal, ...]) -> Ite
     for wire in circuit.wires:
         if wire.role != "protective" and wire.number in guards:
             name, rating = guards[wire.number]
-            if wire.ampacity < rating:
-                words = f"wire {wire.number} carries {wire.ampacity:.3g} A, its protection {name} lets {rating:.3g} A flow"
-                yield _breach("conductor protection", (wire.a, wire.b), {}, words)
+            if name == NOTHING[0]:
+                if wire.length > circuit.unguarded:
+                    words = f"wire {wire.number} lies {wire.length:.2g} m before the first fuse; {circuit.unguarded:.2g} m is the most"
+                    yield breach("conductor protection", (wire.a, wire.b), {}, words)
+            elif wire.ampacity < rating:
+                flows = "an unknown current" if rating == inf else f"{rating:.3g} A"
+                words = f"wire {wire.number} carries {wire.ampacity:.3g} A, its protection {name} lets {flows} flow"
+                yield breach("conductor protection", (wire.a, wire.b), {}, words)
 
 
 def _breaking_capacity(circuit: Circuit) -> Iterator[Breach]:
-    for device in _of_kind(circuit, "line-fuse", "motor-fuse"):
+    for device in of_kind(circuit, *FUSES):
         if device.interrupts is None or device.interrupts < circuit.fault_current:
             had = "an unknown current" if device.interrupts is None else f"{device.interrupts:.4g} A"
             words = f"{device.code} breaks {had}, the fault current may be {circuit.fault_current:.4g} A"
-            yield _breach("breaking capacity", (Terminal(device.code, device.terminals[0]),), {}, words)
+            yield breach("breaking capacity", (Terminal(device.code, device.terminals[0]),), {}, words)
 
 
 def _protective_wires(circuit: Circuit) -> list[Wire]:
@@ -214,6 +222,10 @@ def _protective_wires(circuit: Circuit) -> list[Wire]:
 def _protective_conductor(circuit: Circuit) -> Iterator[Breach]:
     """Every exposed metal part reaches the source's earth through protective wires and bars only, and nothing else does."""
     source, poles = circuit.source
+    if (
+        not poles.earth
+    ):  # extra-low voltage from a battery: nothing that can be touched is dangerous by its voltage
+        return
     start = Terminal(source.code, poles.earth)
     found: dict[Terminal, Terminal | None] = {start: None}
     waiting = [start]
@@ -235,7 +247,7 @@ def _protective_conductor(circuit: Circuit) -> Iterator[Breach]:
     for device in circuit.devices.values():
         metal = Terminal(device.code, device.metal)
         if device.metal and metal not in found:
-            yield _breach(
+            yield breach(
                 "protective conductor",
                 (metal,),
                 {},
@@ -243,7 +255,7 @@ def _protective_conductor(circuit: Circuit) -> Iterator[Breach]:
             )
     for wire in circuit.wires:
         if wire.role != "protective" and (wire.a in found or wire.b in found):
-            yield _breach(
+            yield breach(
                 "protective conductor",
                 (wire.a, wire.b),
                 {},
@@ -256,9 +268,9 @@ def _terminals(circuit: Circuit) -> Iterator[Breach]:
         device = circuit.devices[terminal.device]
         count, most = len(circuit.at(terminal)), device.takes.get(terminal.name, 2)
         if count > most:
-            yield _breach("terminals", (terminal,), {}, f"{terminal} holds {count} wires and takes {most}")
+            yield breach("terminals", (terminal,), {}, f"{terminal} holds {count} wires and takes {most}")
         if count == 0 and most > 0:
-            yield _breach("terminals", (terminal,), {}, f"{terminal} is left open")
+            yield breach("terminals", (terminal,), {}, f"{terminal} is left open")
 
 
 def _restart(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
@@ -275,9 +287,9 @@ def _restart(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]
         positions = pulled_in(circuit, positions)
         for start in starts:
             found = reached(circuit, positions, start)
-            for device in _of_kind(circuit, "motor", "drive"):
-                hit = next((t for t in found if t.device == device.code and not _is_metal(circuit, t)), None)
+            for device in of_kind(circuit, "motor", "drive"):
+                hit = next((t for t in found if t.device == device.code and not is_metal(circuit, t)), None)
                 if hit:
                     words = f"{hit} is live by itself when power returns"
-                    yield _breach("restart", path_to(found, hit), positions, words)
+                    yield breach("restart", path_to(found, hit), positions, words)
                     return

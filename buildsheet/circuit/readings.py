@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from buildsheet.circuit.contraction import contract, reached
-from buildsheet.circuit.netlist import Circuit, Electronics, Positions, Resistance, Terminal
+from buildsheet.circuit.contraction import Nodes, contract, reached
+from buildsheet.circuit.netlist import Circuit, Diode, Electronics, Positions, Resistance, Terminal
 
 ReadingKind = Literal["near zero", "value", "open", "record"]
+Edges = list[tuple[Terminal, Terminal, float]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,8 @@ def expected(
 ) -> Reading:
     """The reading between two terminals, with the wires of the devices in `off` taken off those devices.
 
-    `joined` is the most ohms that leads and contacts add. "record" where electronics lie in a path, for then no figure can be foretold.
+    `joined` is the most ohms that leads and contacts add. "record" where electronics lie in a path, or a diode that the
+    meter, whose red tip is its plus, opens: for then no figure can be foretold.
     """
     at = {**circuit.rest, **positions}
     nodes = contract(circuit, at, off=off)
@@ -50,37 +52,54 @@ def expected(
         for part in device.inside
         if isinstance(part, Resistance) and part.position in ("", at.get(device.code, ""))
     ]
-    if _through_electronics(circuit, at, red, black, off):
+    ends = (nodes.of(red), nodes.of(black))
+    low, high = ([(a, b, (least, most)[which]) for a, b, least, most in edges] for which in (0, 1))
+    if _through_electronics(circuit, at, red, black, off) or _through_diode(circuit, nodes, high, ends):
         return Reading(red, black, at, "record", 0.0, float("inf"))
-    low = _between([(a, b, least) for a, b, least, _ in edges], nodes.of(red), nodes.of(black))
-    high = _between([(a, b, most) for a, b, _, most in edges], nodes.of(red), nodes.of(black))
-    if low is None or high is None:
+    below, above = _potentials(low, *ends), _potentials(high, *ends)
+    if below is None or above is None:
         return Reading(red, black, at, "open", float("inf"), float("inf"))
-    return Reading(red, black, at, "value", low, high)
+    return Reading(red, black, at, "value", below[ends[0]], above[ends[0]])
 
 
 def _through_electronics(
     circuit: Circuit, at: Positions, red: Terminal, black: Terminal, off: frozenset[str]
 ) -> bool:
-    """Whether the probes see each other only, or also, through a drive whose wires are on."""
-    boards = [
-        d.code
-        for d in circuit.devices.values()
-        if d.code not in off and any(isinstance(p, Electronics) for p in d.inside)
-    ]
-    if not boards:
-        return False
-    nodes = contract(circuit, at, off=off)
-    found = {nodes.of(terminal) for terminal in reached(circuit, at, red, off=off)}
-    other = {nodes.of(terminal) for terminal in reached(circuit, at, black, off=off)}
-    sees = found & other
-    return any(
-        nodes.of(Terminal(code, name)) in sees for code in boards for name in circuit.devices[code].terminals
-    )
+    """Whether the probes see each other only, or also, through electronics whose wires are on: each probe reaches
+    another of its terminals without passing it. A board at the end of a dead branch is seen by nobody."""
+    for device in circuit.devices.values():
+        if device.code in off or not any(isinstance(part, Electronics) for part in device.inside):
+            continue
+        alone = frozenset({device.code})
+        ends = [
+            {end for end in reached(circuit, at, probe, off=off, around=alone) if end.device == device.code}
+            for probe in (red, black)
+        ]
+        if any(a != b for a in ends[0] for b in ends[1]):
+            return True
+    return False
 
 
-def _between(edges: list[tuple[Terminal, Terminal, float]], red: Terminal, black: Terminal) -> float | None:
-    """Resistance between two nodes of a network of resistors; None when nothing joins them (nodal analysis)."""
+def _through_diode(circuit: Circuit, nodes: Nodes, edges: Edges, ends: tuple[Terminal, Terminal]) -> bool:
+    """Whether the meter opens a diode: without it, its anode would stand above its cathode, or it alone joins the two."""
+    red, black = ends
+    volts = _potentials(edges, red, black) or {}
+    sides = [set(_component(edges, red)), set(_component(edges, black))]
+    for device in circuit.devices.values():
+        for part in device.inside:
+            if not isinstance(part, Diode):
+                continue
+            anode, cathode = (nodes.of(Terminal(device.code, name)) for name in (part.a, part.b))
+            if volts and anode in volts and cathode in volts and volts[anode] > volts[cathode]:
+                return True
+            if not volts and anode in sides[0] and cathode in sides[1]:
+                return True
+    return False
+
+
+def _potentials(edges: Edges, red: Terminal, black: Terminal) -> dict[Terminal, float] | None:
+    """Volts of the nodes over `black` when one ampere goes in at `red`, so that red's are its ohms (nodal analysis); None
+    when nothing joins the two."""
     joined = _component(edges, red)
     if black not in joined:
         return None
@@ -98,10 +117,11 @@ def _between(edges: list[tuple[Terminal, Terminal, float]], red: Terminal, black
                 if there in index:
                     matrix[index[here]][index[there]] -= conductance
     matrix[index[red]][size] = 1.0
-    return _eliminate(matrix)[index[red]]
+    solved = _eliminate(matrix)
+    return {black: 0.0, **{node: solved[row] for node, row in index.items()}}
 
 
-def _component(edges: list[tuple[Terminal, Terminal, float]], start: Terminal) -> list[Terminal]:
+def _component(edges: Edges, start: Terminal) -> list[Terminal]:
     found = [start]
     for node in found:
         for a, b, _ in edges:

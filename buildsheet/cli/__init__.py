@@ -123,28 +123,36 @@ def schema() -> None:
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
     "--region",
-    default="north-america",
-    show_default=True,
+    default="",
+    show_default="north-america",
+    metavar="NAME",
     help="Which rules, tables, colours and words hold.",
 )
 @click.option("--motor", is_flag=True, help="A line for everything that can be said of the motor.")
-@click.option("--way", is_flag=True, help="The same for the way of powering.")
+@click.option("--way", default="", metavar="NAME", help="The same for this way of powering; a wrong name lists them.")
 @click.option("--machine", is_flag=True, help="The same for the machine.")
-def start(file: Path, *, region: str, motor: bool, way: bool, machine: bool) -> None:
+@click.option(
+    "--from",
+    "other",
+    type=click.Path(path_type=Path),
+    help="A copy of this file instead, in long form, with what each key is.",
+)
+def start(file: Path, *, region: str, motor: bool, way: str, machine: bool, other: Path | None) -> None:
     """Begin a project file: commented lines to fill in, and the schema that editors complete from."""
-    from buildsheet.cli.start import SCHEMA_FILE, started
+    from buildsheet.cli.start import SCHEMA_FILE, copied, started
     from buildsheet.given.problems import BuildsheetError
-    from buildsheet.given.site import REGIONS
     from buildsheet.project import json_schema
 
-    if region not in REGIONS:
-        raise BuildsheetError(f'no region "{region}"; there are {", ".join(REGIONS)}')
-    blocks = tuple(
-        name for name, wanted in (("motor", motor), ("power", way), ("machine", machine)) if wanted
-    )
+    if other is None:
+        blocks = tuple(name for name, wanted in (("motor", motor), ("machine", machine)) if wanted)
+        text = started(region=region or "north-america", blocks=blocks, way=way)
+    elif region or motor or way or machine:
+        raise BuildsheetError("--from copies a file: leave the other options out")
+    else:
+        text = copied(_load(other))
     try:
         with file.open("x", encoding="utf-8") as stream:
-            stream.write(started(region=region, blocks=blocks))
+            stream.write(text)
         (file.parent / SCHEMA_FILE).write_text(
             json.dumps(json_schema(), ensure_ascii=False, indent=1) + "\n", encoding="utf-8"
         )

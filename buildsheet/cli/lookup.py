@@ -5,6 +5,7 @@ from difflib import get_close_matches
 from typing import Any
 
 from buildsheet.formulas import (  # noqa: F401  they register themselves
+    battery,
     choice,
     conductors,
     controls,

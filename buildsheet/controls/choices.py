@@ -13,6 +13,9 @@ class Fan(Given):
 
     voltage: Volts = Field(description="Voltage on the fan's plate.", examples=["120 V"])
     power: Watts = Field(description="Power on the fan's plate.", examples=["14 W"])
+    body: Literal["plastic", "metal"] | None = Field(
+        None, description="What its frame is made of. Unless it is plastic it gets a protective conductor."
+    )
 
 
 class Overload(Given):

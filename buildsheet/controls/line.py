@@ -1,4 +1,6 @@
-"""From the plug to the line fuse: cord, disconnect, fuse. Wires 101 to 149, protective 901 to 949."""
+"""From the plug to the line fuse: cord, disconnect, a fuse in every pole that can be live.
+Wires 101 to 149, protective 901 to 949.
+"""
 
 from buildsheet.circuit import Contact, Device, Fuse, Link, Source
 from buildsheet.circuit.builder import Board, Feed
@@ -8,17 +10,25 @@ ON = frozenset({"on"})
 
 
 def wire_line(
-    board: Board, *, fuse_rating: float, fuse_interrupts: float | None, texts: dict[str, str]
+    board: Board,
+    *,
+    fuse_rating: float,
+    fuse_interrupts: float | None,
+    both: bool,
+    live: tuple[str, ...],
+    texts: dict[str, str],
 ) -> Feed:
-    """Plug, cord, disconnect and line fuse; hands on the fused line pole and the neutral behind the disconnect."""
+    """Plug, cord, disconnect and line fuse; hands on the two poles behind them. `both`: either pole can be live, so that
+    each has a fuse."""
+    second = "L2" if len(live) > 1 else "N"
     board.add(
         Device(
             "X1",
             "plug",
             "Plug and cord",
             texts["X1"],
-            ("L", "N", "PE"),
-            (Source(("L", "N"), ("L",), "PE"),),
+            ("L", second, "PE"),
+            (Source(("L", second), live, "PE"),),
             place="outside",
             column=0,
         )
@@ -47,8 +57,8 @@ def wire_line(
             "line-fuse",
             "Line fuse",
             texts["F1"],
-            ("1", "2"),
-            (Fuse("1", "2"),),
+            ("1", "2", "3", "4") if both else ("1", "2"),
+            (Fuse("1", "2"), Fuse("3", "4")) if both else (Fuse("1", "2"),),
             trips_at=fuse_rating,
             interrupts=fuse_interrupts,
             place="box",
@@ -57,9 +67,12 @@ def wire_line(
         )
     )
     board.wire(101, "X1:L", "Q1:1", "cord-line", "cord", cable="W1")
-    board.wire(102, "X1:N", "Q1:3", "cord-neutral", "cord", cable="W1")
+    board.wire(102, f"X1:{second}", "Q1:3", "cord-neutral", "cord", cable="W1")
     board.wire(901, "X1:PE", "X2:1", "cord-protective", "cord", cable="W1")
     board.wire(103, "Q1:2", "F1:1", "entry", "panel")
+    if both:
+        board.wire(106, "Q1:4", "F1:3", "entry-2", "panel")
+        return Terminal("F1", "2"), Terminal("F1", "4")
     return Terminal("F1", "2"), Terminal("Q1", "4")
 
 
@@ -71,6 +84,8 @@ def _bar_links() -> tuple[Link, ...]:
     return tuple(Link("1", name) for name in _bar()[1:])
 
 
-def bond(board: Board, number: int, stud: str, code: str, terminal: str, run: str) -> None:
+def bond(
+    board: Board, number: int, stud: str, code: str, terminal: str, run: str, *, cable: str = ""
+) -> None:
     """A protective conductor from the bar to a metal part."""
-    board.wire(number, f"X2:{stud}", f"{code}:{terminal}", "protective", run)
+    board.wire(number, f"X2:{stud}", f"{code}:{terminal}", "protective", run, cable=cable)

@@ -2,18 +2,22 @@
 
 from buildsheet.circuit import Contact, Device, Fuse, Resistance
 from buildsheet.circuit.builder import Board, Feed
+from buildsheet.controls.no_volt_release import ChainContact
 
 SET = frozenset({"set"})
+POLES = (("1", "2"), ("3", "4"), ("5", "6"))  # IEC 60947-4-1 numbers the poles of a relay so
 
 
-def add_overload(board: Board, heater: tuple[float, float], texts: dict[str, str]) -> None:
-    """The overload relay: heater in the armature lead, trip contact in the chain of the no-volt release."""
+def add_overload(board: Board, heater: tuple[float, float], texts: dict[str, str]) -> ChainContact:
+    """The overload relay: its three heaters one after the other in the armature lead, so that none of them stays cold;
+    its trip contact in the chain of the no-volt release."""
     board.add(
         Device(
-            "F3", "overload", "Motor overload", texts["F3"], ("1", "2", "95", "96"),
-            (Resistance("1", "2", *heater), Contact("95", "96", SET)), positions=("set", "tripped"), place="box", column=5,
+            "F3", "overload", "Motor overload", texts["F3"], ("1", "2", "3", "4", "5", "6", "95", "96"),
+            (*(Resistance(a, b, *heater) for a, b in POLES), Contact("95", "96", SET)), positions=("set", "tripped"), place="box", column=5,
         )
     )  # fmt: skip
+    return ChainContact(203, "F3:95", "F3:96", "panel")
 
 
 def wire_motor(
@@ -24,10 +28,12 @@ def wire_motor(
     armature: tuple[float, float],
     fuse_rating: float,
     fuse_interrupts: float | None,
-    overload: bool,
+    bonded: bool,
     texts: dict[str, str],
 ) -> None:
-    """DC fuse, overload heater and motor between the drive's output terminals. `armature` is the ohms a meter may show."""
+    """DC fuse, heaters of the overload relay, reversing switch and motor between the drive's output terminals, as far as
+    they are on the board. `armature` is the ohms a meter may show; `bonded` says whether the motor's frame gets a
+    protective conductor."""
     board.add(
         Device(
             "F2",
@@ -51,29 +57,39 @@ def wire_motor(
             ("A1", "A2", "frame"),
             (Resistance("A1", "A2", *armature),),
             metal="frame",
+            takes={} if bonded else {"frame": 0},
             place="outside",
             column=6,
         )
     )
     board.wire(401, plus, "F2:1", "armature")
-    if overload:
+    ends = ("F2:2", minus)
+    if "F3" in board.devices:
         board.wire(402, "F2:2", "F3:1", "armature")
-        board.wire(403, "F3:2", "M1:A1", "armature", "motor")
-    else:
-        board.wire(403, "F2:2", "M1:A1", "armature", "motor")
-    board.wire(404, minus, "M1:A2", "armature", "motor")
+        board.wire(405, "F3:2", "F3:3", "armature")
+        board.wire(406, "F3:4", "F3:5", "armature")
+        ends = ("F3:6", minus)
+    if "S5" in board.devices:
+        board.wire(407, ends[0], "S5:1", "armature", "panel")
+        board.wire(408, ends[1], "S5:3", "armature", "panel")
+        ends = ("S5:2", "S5:4")
+    board.wire(403, ends[0], "M1:A1", "armature", "motor", cable="W3")
+    board.wire(404, ends[1], "M1:A2", "armature", "motor", cable="W3")
 
 
-def wire_fan(board: Board, feed: Feed, winding: tuple[float, float], texts: dict[str, str]) -> None:
-    """A fan beside the drive, fed with it."""
+def wire_fan(
+    board: Board, feed: Feed, winding: tuple[float, float], texts: dict[str, str], *, metal: bool
+) -> None:
+    """A fan beside the drive, fed with it; a metal one has a terminal for its frame."""
     board.add(
         Device(
             "M2",
             "fan",
             "Fan",
             texts["M2"],
-            ("1", "2"),
+            ("1", "2", "frame") if metal else ("1", "2"),
             (Resistance("1", "2", *winding),),
+            metal="frame" if metal else "",
             place="box",
             column=4,
         )

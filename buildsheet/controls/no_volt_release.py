@@ -1,6 +1,9 @@
-"""No-volt release: a contactor that holds itself in, with emergency stop, stop, overload trip and start in its chain.
-Wires 201 to 249.
+"""No-volt release: a contactor that holds itself in, with emergency stop, stop, whatever else must stop it, and start in
+its chain. Wires 201 to 249.
 """
+
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from buildsheet.circuit import Contact, Device, Resistance
 from buildsheet.circuit.builder import Board, Feed
@@ -9,10 +12,27 @@ from buildsheet.circuit.netlist import Terminal
 IN, FREE, PRESSED = frozenset({"in"}), frozenset({"free"}), frozenset({"pressed"})
 
 
+@dataclass(frozen=True, slots=True)
+class ChainContact:
+    """A contact that another stage puts into the chain: the number of the wire that leads to it, and its ends."""
+
+    number: int
+    a: str
+    b: str
+    run: str
+
+
 def wire_no_volt_release(
-    board: Board, feed: Feed, *, overload: bool, coil: tuple[float, float], texts: dict[str, str]
+    board: Board,
+    feed: Feed,
+    *,
+    chain: Sequence[ChainContact],
+    coil: tuple[float, float],
+    texts: dict[str, str],
 ) -> Feed:
-    """The contactor, whose coil reads `coil` ohms, and its chain. The chain is fed behind the line fuse; hands on the contactor's outgoing poles."""
+    """The contactor, whose coil reads `coil` ohms, and its chain, fed behind the line fuse; hands on the contactor's
+    outgoing poles. A standstill timer K1 on the board goes before start; a charging timer K2 goes between start and coil.
+    """
     line, neutral = feed
     board.add(
         Device(
@@ -21,58 +41,44 @@ def wire_no_volt_release(
             positions=("out", "in"), coil=("A1", "A2"), place="box", column=3,
         )
     )  # fmt: skip
-    board.add(
-        Device(
-            "S1",
-            "emergency-stop",
-            "Emergency stop",
-            texts["S1"],
-            ("11", "12"),
-            (Contact("11", "12", FREE),),
-            ("free", "pressed"),
-            place="panel",
-            column=2,
-        )
-    )
-    board.add(
-        Device(
-            "S3",
-            "stop",
-            "Stop",
-            texts["S3"],
-            ("11", "12"),
-            (Contact("11", "12", FREE),),
-            ("free", "pressed"),
-            spring=True,
-            place="panel",
-            column=2,
-        )
-    )
-    board.add(
-        Device(
-            "S2",
-            "start",
-            "Start",
-            texts["S2"],
-            ("13", "14"),
-            (Contact("13", "14", PRESSED),),
-            ("free", "pressed"),
-            spring=True,
-            place="panel",
-            column=2,
-        )
-    )
+    for code, kind, name, ends, closed in (
+        ("S1", "emergency-stop", "Emergency stop", ("11", "12"), FREE),
+        ("S3", "stop", "Stop", ("11", "12"), FREE),
+        ("S2", "start", "Start", ("13", "14"), PRESSED),
+    ):
+        board.add(
+            Device(
+                code, kind, name, texts[code], ends, (Contact(*ends, closed),), ("free", "pressed"),
+                spring=kind != "emergency-stop", place="panel", column=2,
+            )
+        )  # fmt: skip
     board.wire(104, f"{line}", "Q2:1", "line")
     board.wire(105, f"{neutral}", "Q2:3", "neutral", "panel")
     board.wire(201, f"{line}", "S1:11", "control", "panel")
     board.wire(202, "S1:12", "S3:11", "control", "panel")
     behind = "S3:12"
-    if overload:
-        board.wire(203, behind, "F3:95", "control", "panel")
-        behind = "F3:96"
-    board.wire(204, behind, "S2:13", "control", "panel")
-    board.wire(205, "S2:13", "Q2:13", "control", "panel")
-    board.wire(206, "S2:14", "Q2:A1", "control", "panel")
+    for contact in chain:
+        board.wire(contact.number, behind, contact.a, "control", contact.run)
+        behind = contact.b
+    if "K1" in board.devices:
+        board.wire(213, behind, "K1:15", "control", "panel")
+        board.wire(214, "K1:16", "S2:13", "control", "panel")
+        board.wire(205, behind, "Q2:13", "control", "panel")
+        board.wire(215, "Q2:14", "K1:A1", "control")
+        board.wire(223, "K1:A2", "Q2:A2", "neutral")
+    else:
+        board.wire(204, behind, "S2:13", "control", "panel")
+        board.wire(205, "S2:13", "Q2:13", "control", "panel")
+    if "K2" in board.devices:
+        board.wire(216, "Q2:13", "K2:15", "control")
+        board.wire(217, "K2:18", "Q2:A1", "control")
+        board.wire(218, "S2:14", "K2:A1", "control", "panel")
+        board.wire(219, "K2:A2", "Q2:A2", "neutral")
+        board.wire(220, "S2:14", "D1:A", "control", "panel")
+        board.wire(221, "D1:K", "R1:1", "control")
+        board.wire(222, "R1:2", "Q2:2", "control")
+    else:
+        board.wire(206, "S2:14", "Q2:A1", "control", "panel")
     board.wire(207, "Q2:14", "Q2:A1", "control")
     board.wire(208, "Q2:A2", f"{neutral}", "neutral", "panel")
     return Terminal("Q2", "2"), Terminal("Q2", "4")

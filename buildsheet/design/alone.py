@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 from buildsheet.formulas import motor as f
-from buildsheet.motors.magnet_dc import SOLVED, Constants
+from buildsheet.motors.magnet_dc import Asked, Constants
 from buildsheet.reference import Region
+from buildsheet.sizing.waist import SOLVED
 from buildsheet.units import VOLT
 from buildsheet.waveforms import DIODE_BRIDGE, NotSolved, Source, back_emf_for
 from buildsheet.worksheet import Model, Value, Worksheet
@@ -12,7 +13,8 @@ from buildsheet.worksheet import Model, Value, Worksheet
 
 @dataclass(frozen=True, slots=True)
 class Alone:
-    """Speeds without load on the three supplies that are usually at hand, each with the voltage of that supply."""
+    """Speeds without load on the three supplies that are usually at hand, each with the voltage of that supply; and what
+    was asked: volts, torque, current and speed."""
 
     battery: Value
     on_battery: Value
@@ -20,9 +22,10 @@ class Alone:
     on_drive: Value
     line: Value
     on_bridge: Value
+    asked: tuple[Value, Value, Value, Value] | None = None
 
 
-def work_alone(sheet: Worksheet, region: Region, motor: Constants) -> Alone:
+def work_alone(sheet: Worksheet, region: Region, motor: Constants, ask: Asked | None) -> Alone:
     """What the constants say the motor would do; unknown where one of them is."""
     rules = region.tables["rules"]
     battery = sheet.pick("alone.V_b", "bench_limits", "value", "battery", key="bonding battery")
@@ -46,7 +49,33 @@ def work_alone(sheet: Worksheet, region: Region, motor: Constants) -> Alone:
     bridge = sheet.work(
         "alone.omega_s", f.speed_of_emf, "speed without load on a bare bridge", E=emf, K_e=motor.K_e
     )
-    return Alone(battery, speeds[0], drive, speeds[1], line, bridge)
+    return Alone(battery, speeds[0], drive, speeds[1], line, bridge, _asked(sheet, motor, ask))
+
+
+def _asked(sheet: Worksheet, motor: Constants, ask: Asked | None) -> tuple[Value, Value, Value, Value] | None:
+    """Current and speed at the volts and torque of the file, on smooth direct current."""
+    if ask is None:
+        return None
+    current = sheet.work(
+        "ask.I",
+        f.armature_current,
+        "current at the torque that was asked",
+        T=ask.torque,
+        K_t=motor.K_t,
+        I_0=motor.I_0,
+    )
+    sheet.work("ask.E", f.back_emf, "back-EMF there", V=ask.voltage, I=current, R=motor.R, U_b=motor.U_b)
+    speed = sheet.work(
+        "ask.omega",
+        f.speed_at_voltage,
+        "speed there",
+        V=ask.voltage,
+        I=current,
+        R=motor.R,
+        U_b=motor.U_b,
+        K_e=motor.K_e,
+    )
+    return sheet.take(ask.voltage), sheet.take(ask.torque), current, speed
 
 
 def _bridge(sheet: Worksheet, line: Value, frequency: Value, motor: Constants) -> Value:

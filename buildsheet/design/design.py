@@ -5,7 +5,9 @@ from dataclasses import dataclass, field
 from buildsheet.design.alone import Alone
 from buildsheet.project import Project
 from buildsheet.reference import Region
+from buildsheet.sizing.knob import Knob
 from buildsheet.sizing.places import Place, Seat
+from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.worksheet import Value, Worksheet
 
@@ -53,38 +55,63 @@ class WireSize:
 
 
 @dataclass(frozen=True, slots=True)
+class Precharge:
+    """How the capacitor of a drive on a battery is filled before its contactor closes."""
+
+    capacitor: Value
+    resistor: Value
+    need: Value
+    time: Value
+    current: Value
+    energy: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sizes:
-    """Everything that is sized between plug and motor."""
+    """Everything that is sized between supply and motor. What only one kind of supply needs is None on the other."""
 
     line_current: Value
-    continuous_limit: Value
+    continuous_limit: Value | None
     fault_current: Value
     fault_at_fuse: Value
+    line_fuse_breaks: Value
     line_fuse_need: Value
     line_fuse: Value
     motor_fuse_need: Value
     motor_fuse: Value
+    motor_fuse_volts: Value
+    limit_rms: Value
     overload_need: Value
     overload_top: Value
     overload_range: Value
     disconnect_need: Value
     disconnect: Value
     contactor: Value
-    cord: WireSize
+    cord: WireSize | None
     wires: tuple[WireSize, ...]
-    protective: Value
+    protective: Value | None
     drop: Value
     drop_share: Value
     drop_limit: Value
-    pot_power: Value
-    min_trim: Value
-    max_trim: Value
-    slow_end_resistor: Value
-    fast_end_resistor: Value
+    knob: Knob
+    charger_fuse: Value | None
+    precharge: Precharge | None
+    wait: Value | None = None
 
     def wire(self, role: str) -> WireSize:
         """The size of the conductors of a role."""
         return next(size for size in self.wires if size.role == role)
+
+
+@dataclass(frozen=True, slots=True)
+class Stored:
+    """What a battery lasts for: its average current, the time to its cut-off, the time to plan with, and its voltage
+    under the hardest load."""
+
+    mean: Value
+    runtime: Value
+    planned: Value
+    loaded: Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +124,7 @@ class Heat:
     inside: Value
     limit: Value
     air_flow: Value
+    drive_current: Value
     allowed_current: Value
     duty_current: Value
     winding_loss: Value
@@ -113,12 +141,14 @@ class Design:
     motor: object | None = None
     load: Load | None = None
     alone: Alone | None = None
+    supplied: Supplied | None = None
     applied: Applied | None = None
     points: tuple[Point, ...] = ()
     sizes: Sizes | None = None
     heat: Heat | None = None
     runaway: Value | None = None
     coast: Value | None = None
+    stored: Stored | None = None
     turning: tuple[Turning, ...] = ()
     places: tuple[Place, ...] = ()
     seats: tuple[Seat, ...] = field(default=())

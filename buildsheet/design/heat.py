@@ -18,7 +18,11 @@ def work_box(
     current = (
         hardest if hardest is not None else unknown("drive.I", AMPERE, "no operating point", "drive current")
     )
-    loss = sheet.work("heat.P_drive", c.bridge_loss, "heat of the drive", U_d=applied.drop, I=current)
+    loss = (
+        project.power.loss(sheet, applied, current)
+        if project.power
+        else unknown("heat.P_drive", WATT, "no drive", "heat of the drive")
+    )
     fan = project.controls.fan if project.controls else None
     others = sheet.assume("heat.P_other", "other losses in the box")
     own = sheet.work("heat.P_own", c.total_heat, "heat of drive, coil, relay and fuses", P_1=loss, P_2=others)
@@ -26,7 +30,9 @@ def work_box(
         own if fan is None else sheet.work("heat.P", c.total_heat, "heat in the box", P_1=own, P_2=fan.power)
     )
     ambient = ambient_air(project, sheet)
-    rise = _rise(project, sheet, heat)
+    height = _height(project, sheet)
+    share = sheet.work("heat.k_a", c.share_at_altitude, "share of its rating that thin air leaves", h=height)
+    rise = _rise(project, sheet, heat, share)
     inside = sheet.work("heat.T_in", c.temperature_after_rise, "air inside the box", T_a=ambient, dT=rise)
     limit = (
         sheet.known_or_assumed(project.power.hottest_air, "electronics limit")
@@ -35,11 +41,6 @@ def work_box(
     )
     allowed = sheet.work(
         "heat.dT_max", c.allowed_rise, "rise that the drive allows", T_max=limit, T_a=ambient
-    )
-    height = (
-        sheet.known_or_assumed(project.site.altitude, "altitude")
-        if project.site
-        else sheet.assume("site.altitude~", "altitude")
     )
     thin = sheet.work("heat.k_h", c.air_share, "density of the air at this height", h=height)
     flow = sheet.work(
@@ -58,14 +59,23 @@ def ambient_air(project: Project, sheet: Worksheet) -> Value:
     return sheet.assume("site.ambient~", "ambient")
 
 
-def _rise(project: Project, sheet: Worksheet, heat: Value) -> Value:
+def _height(project: Project, sheet: Worksheet) -> Value:
+    if project.site:
+        return sheet.known_or_assumed(project.site.altitude, "altitude")
+    return sheet.assume("site.altitude~", "altitude")
+
+
+def _rise(project: Project, sheet: Worksheet, heat: Value, share: Value) -> Value:
     box = project.box
     if box is None:
         return sheet.unsolved("heat.dT", c.box_rise.gives, "no box in the file", "rise of the air in the box")
     formula = c.wall_box_area if box.mounting == "on a wall" else c.free_box_area
     area = sheet.work("heat.A", formula, "cooling surface of the box", w=box.width, h=box.height, d=box.depth)
     coefficient = sheet.assume("heat.k", "box coefficient")
-    return sheet.work("heat.dT", c.box_rise, "rise of the air in the box", P=heat, k=coefficient, A=area)
+    rise = sheet.work(
+        "heat.dT_0", c.box_rise, "rise of the air in the box, in thick air", P=heat, k=coefficient, A=area
+    )
+    return sheet.work("heat.dT", c.rise_in_thin_air, "rise of the air in the box", dT=rise, k=share)
 
 
 def work_heat(
@@ -78,20 +88,35 @@ def work_heat(
     """The motor's heat beside the box's: what current its plate allows at the worst form factor, what the duty asks."""
     hardest = max((p for p in points if p.form_factor.known), key=lambda p: float(p.rms), default=None)
     plate = project.motor.plate if project.motor else None
+    share = sheet.values["heat.k_a"]
+    drive = (
+        sheet.work(
+            "drive.I_h",
+            c.current_share,
+            "current that the drive gives at this height",
+            I=project.power.gives,
+            k=share,
+        )
+        if project.power
+        else unknown("drive.I_h", AMPERE, "no drive")
+    )
     if plate is None or hardest is None:
         why = "no nameplate" if plate is None else "no operating point"
         allowed = unknown("heat.I_allow", AMPERE, why, "current that the winding stands")
         duty = unknown("heat.I_duty", AMPERE, why, "current over run and rest")
         loss = unknown("heat.P_cu", WATT, why, "heat of the winding")
         lowest = unknown("heat.omega_low", RADIAN_PER_SECOND, why, "lowest speed at full torque")
-        return Heat(*box, allowed, duty, loss, lowest)
+        return Heat(*box, drive, allowed, duty, loss, lowest)
     rated = (
         sheet.values["motor.plate.form_factor~"]
         if "motor.plate.form_factor~" in sheet.values
         else sheet.take(plate.form_factor)
     )
+    here = sheet.work(
+        "motor.I_h", c.current_share, "current that the motor stands at this height", I=plate.current, k=share
+    )
     allowed = sheet.work("heat.I_allow", f.current_derated_by_form_factor, "average current that the winding stands on this drive",
-                         I_rated=plate.current, F_rated=rated, F=hardest.form_factor)  # fmt: skip
+                         I_rated=here, F_rated=rated, F=hardest.form_factor)  # fmt: skip
     machine = project.machine
     if machine is not None and machine.duty is not None:
         duty = sheet.work(
@@ -113,4 +138,4 @@ def work_heat(
         omega=plate.speed,
         n_share=share,
     )
-    return Heat(*box, allowed, duty, loss, lowest)
+    return Heat(*box, drive, allowed, duty, loss, lowest)

@@ -3,9 +3,10 @@
 from buildsheet.design.design import Load, Turning
 from buildsheet.formulas import cutting as c
 from buildsheet.formulas import mechanics as m
+from buildsheet.formulas.controls import blocking_time
 from buildsheet.given.machine import BeltStep, Cut, Machine
 from buildsheet.project import Project
-from buildsheet.units import METRE_PER_SECOND, NEWTON_METRE, RADIAN_PER_SECOND, WATT
+from buildsheet.units import METRE_PER_SECOND, NEWTON_METRE, RADIAN_PER_SECOND
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 
@@ -32,7 +33,8 @@ def work_load(project: Project, sheet: Worksheet) -> Load | None:
     )
     torque = _tool_torque(sheet, machine, tool_high)
     motor_torque = sheet.work("load.T_m", m.motor_torque, "torque at the motor", T=torque, i=ratio, eta=share)
-    speeds, lengths, wraps, pulls = _belt_facts(sheet, project.belts, machine, motor_high)
+    power = _tool_power(sheet, machine, torque, tool_high)
+    speeds, lengths, wraps, pulls = _belt_facts(sheet, project.belts, power, motor_high)
     return Load(
         ratio, tool_low, tool_high, motor_low, motor_high, torque, motor_torque, speeds, lengths, wraps, pulls
     )
@@ -57,6 +59,14 @@ def _tool_torque(sheet: Worksheet, machine: Machine, tool_high: Value) -> Value:
         power = _cut_power(sheet, machine.cut)
         return sheet.work("load.T_t", m.torque_of_power, "torque at the tool", P=power, omega=tool_high)
     return unknown("load.T_t", NEWTON_METRE, "neither power nor torque is in the file", "torque at the tool")
+
+
+def _tool_power(sheet: Worksheet, machine: Machine, torque: Value, tool_high: Value) -> Value:
+    if machine.power.known:
+        return machine.power
+    return sheet.work(
+        "load.P_t", m.shaft_power, "power at the tool at its highest speed", T=torque, omega=tool_high
+    )
 
 
 def _cut_power(sheet: Worksheet, cut: Cut) -> Value:
@@ -98,16 +108,27 @@ def _step(sheet: Worksheet, number: int, belt: BeltStep) -> tuple[Value, Value]:
     )
 
 
+def _power_into(sheet: Worksheet, belts: tuple[BeltStep, ...], power: Value) -> dict[int, Value]:
+    """What each belt has to take in so that the tool gets its power, by number: walked from the tool back."""
+    found: dict[int, Value] = {}
+    for number in range(len(belts), 0, -1):
+        power = sheet.work(
+            f"belt{number}.P",
+            m.power_before,
+            f"power into belt {number}",
+            P=power,
+            eta=sheet.values[f"belt{number}.eta"],
+        )
+        found[number] = power
+    return found
+
+
 def _belt_facts(
-    sheet: Worksheet, belts: tuple[BeltStep, ...], machine: Machine, motor_high: Value
+    sheet: Worksheet, belts: tuple[BeltStep, ...], power: Value, motor_high: Value
 ) -> tuple[tuple[Value, ...], tuple[Value, ...], tuple[Value, ...], tuple[Value, ...]]:
     speeds, lengths, wraps, pulls = [], [], [], []
     omega = motor_high
-    power = (
-        machine.power
-        if machine.power.known
-        else unknown("load.P", WATT, "no power in the file", "power at the tool")
-    )
+    pulled = _power_into(sheet, belts, power)
     for number, belt in enumerate(belts, 1):
         small, large = (
             sorted((belt.driver, belt.driven), key=float)
@@ -133,7 +154,9 @@ def _belt_facts(
                 D=large,
             )
         )
-        pulls.append(sheet.work(f"belt{number}.F", m.belt_pull, f"pull of belt {number}", P=power, v=speed))
+        pulls.append(
+            sheet.work(f"belt{number}.F", m.belt_pull, f"pull of belt {number}", P=pulled[number], v=speed)
+        )
         ratio = sheet.values[f"belt{number}.i"]
         omega = sheet.work(
             f"belt{number}.omega_2", m.driven_speed, f"speed behind belt {number}", omega_1=omega, i=ratio
@@ -141,20 +164,35 @@ def _belt_facts(
     return tuple(speeds), tuple(lengths), tuple(wraps), tuple(pulls)
 
 
+def _countershafts(sheet: Worksheet, belts: int, runaway: Value) -> dict[str, tuple[Value, Value]]:
+    """Speeds of the shafts between two belts, at set maximum and at runaway."""
+    found = {}
+    for number in range(1, belts):
+        runaway = sheet.work(
+            f"runaway.omega_{number}",
+            m.driven_speed,
+            f"speed behind belt {number} at runaway",
+            omega_1=runaway,
+            i=sheet.values[f"belt{number}.i"],
+        )
+        found[f"after belt {number}"] = (sheet.values[f"belt{number}.omega_2"], runaway)
+    return found
+
+
 def work_turning(project: Project, sheet: Worksheet, load: Load, runaway: Value) -> tuple[Turning, ...]:
     """Every turning part, the rotor first, at set maximum and at runaway, in the unit of its rating."""
     tool_runaway = sheet.work(
         "runaway.omega_t", m.driven_speed, "tool speed at runaway", omega_1=runaway, i=load.ratio
     )
+    shafts = {"motor": (load.motor_high, runaway), **_countershafts(sheet, len(project.belts), runaway)}
+    shafts["tool"] = (load.tool_high, tool_runaway)
     found = []
     if project.motor is not None:
-        basis = project.motor.rotor_basis or ""
-        found.append(
-            Turning("motor's rotor", basis, sheet.take(project.motor.rotor), load.motor_high, runaway)
-        )
+        proven, basis = project.motor.proven_speed(sheet)
+        found.append(Turning("motor's rotor", basis, proven, load.motor_high, runaway))
     for number, part in enumerate(project.turning, 1):
-        on_motor = part.shaft == "motor"
-        maximum, fastest = (load.motor_high, runaway) if on_motor else (load.tool_high, tool_runaway)
+        nowhere = unknown(f"turning{number}.omega", RADIAN_PER_SECOND, f"there is no shaft {part.shaft}")
+        maximum, fastest = shafts.get(part.shaft, (nowhere, nowhere))
         if part.rated.unit is METRE_PER_SECOND:
             maximum = sheet.work(
                 f"turning{number}.v_max",
@@ -195,3 +233,16 @@ def work_coast(project: Project, sheet: Worksheet, load: Load, loss_torque: Valu
         omega=load.motor_high,
         T_0=loss_torque,
     )
+
+
+def work_wait(project: Project, sheet: Worksheet, coast: Value) -> Value | None:
+    """Range of the timer that keeps a machine which is reversed from starting before it stands; None for one direction."""
+    if project.machine is None or not project.machine.reverse:
+        return None
+    factor = sheet.pick(
+        "rule.k_w_t", "bench_limits", "value", "standstill timer over the longest coast", key="wait factor"
+    )
+    need = sheet.work(
+        "K1.t_need", blocking_time, "time for which the standstill timer must block", t=coast, k=factor
+    )
+    return sheet.pick("K1.t", "timer_steps", "upper", "range of the standstill timer", at_least=need)

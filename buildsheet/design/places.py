@@ -1,97 +1,248 @@
-"""The places of the machine, from plug to tool, each with its needs and how to ask for it at the counter."""
+"""The places of the machine, from supply to tool, each with its needs and how to ask for it at the counter."""
 
-from buildsheet.design.design import Sizes
-from buildsheet.formulas import protection
+from buildsheet.design.design import Sizes, WireSize
+from buildsheet.formulas.choice import larger_of
 from buildsheet.project import Project
+from buildsheet.reference import Region, table
 from buildsheet.sizing.places import Need, Place
+from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied
 from buildsheet.units import METRE, WATT
 from buildsheet.worksheet import Value, Worksheet, unknown
 
-POT_SLACK = 0.2  # a potentiometer's own tolerance
-LINE_SLACK = 0.1  # the line's tolerance
+LINE_SLACK = 0.1  # the tolerance of a supply's voltage
+TEN_TIMES = "its rows of sheet 8 in band, ten times in a row"
 
 
 def places_of(
-    project: Project,
-    sheet: Worksheet,
-    sizes: Sizes,
-    applied: Applied,
+    project: Project, region: Region, sheet: Worksheet, supplied: Supplied, sizes: Sizes, applied: Applied
 ) -> tuple[Place, ...]:
     """Every place, in the order of the power path."""
-    supply, power = project.supply, project.power
-    if supply is None or power is None:
+    power = project.power
+    if power is None:
         return ()
-    line = supply.voltage
-    peak = sheet.work(
-        "line.V_peak",
-        protection.peak_voltage,
-        "peak of the line at the top of its tolerance",
-        V=applied.highest,
-    )
+    found = [
+        *(_line(project, region, supplied, sizes) if supplied.guard is not None else _battery(sheet, supplied, sizes)),
+        *_release(supplied, sizes),
+        *power.places(region, supplied, applied, sizes.knob),
+        *_motor_side(project, sheet, supplied, sizes),
+        *_fan(project, supplied),
+        Place("enclosure", "enclosure", "Box", (), ("steel enclosure, sealed, ", *_box(project)), "U1", "a larger one"),
+    ]  # fmt: skip
+    if supplied.earthed:
+        found.append(
+            Place(
+                "earth-bar", "earth bar", "Protective bar", (), ("copper or brass bar with eight screws, bolted to bare metal",), "X2",
+                "studs M5 with toothed washers, one wire each", safety=True,
+            )
+        )  # fmt: skip
+    return tuple(found)
+
+
+def _volts(supplied: Supplied) -> Need:
+    """What a switching part must be marked for: the line's nominal voltage, or the most that a battery reaches."""
+    return Need("voltage", "≥", supplied.voltage if supplied.alternating else supplied.highest, "volts")
+
+
+def _kind(supplied: Supplied) -> Need:
+    return Need("supply", "=", "AC" if supplied.alternating else "DC", "kind of supply")
+
+
+def _current(supplied: Supplied) -> str:
+    return " AC" if supplied.alternating else " DC"
+
+
+TWO_POLES = Need("poles", "=", "2-pole", "poles", also=("3-pole",))
+
+
+def _disconnect(supplied: Supplied, sizes: Sizes) -> Place:
+    volts = _volts(supplied)
+    return Place(
+        "disconnect", "disconnect", "Disconnect",
+        (Need("current", "≥", sizes.disconnect_need, "amperes"), volts, TWO_POLES, _kind(supplied)),
+        ("two-pole rotary disconnect that can be locked off, ", sizes.disconnect, ", ", volts.value, _current(supplied)), "Q1",
+        "a two-pole motor switch with a marked off position" if supplied.alternating else "nothing without a DC figure on it",
+        safety=True, proof="its rows of sheet 8: OL off, near 0 on, on both poles, ten times in a row",
+    )  # fmt: skip
+
+
+def _line(project: Project, region: Region, supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
+    """Cord, disconnect and line fuses of a machine with a plug."""
+    words, volts, cord, guard = region.words, _volts(supplied), sizes.cord, supplied.guard
+    if cord is None or guard is None:
+        return ()
     length = (
         project.runs.cord
         if project.runs
         else unknown("runs.cord", METRE, "no cord length in the file", "length of the cord")
     )
-    volts = Need("voltage", "≥", line, "volts, line side")
-    two_poles = Need("poles", "=", "2-pole", "poles")
-    alternating = Need("supply", "=", "AC", "kind of supply")
-    found = [
+    both = supplied.poles > 1
+    return (
         Place(
             "cord", "cord", "Line cord with plug",
-            (Need("current", "≥", supply.breaker, "amperes"), volts, Need("length", "≥", length, "length")),
-            ("cord with moulded three-pin plug, ", sizes.cord.gauge, ", hard service, ", length), "X1",
-            "an appliance cord of the same gauge with a ground pin, uncut and unburnt", safety=True,
+            (Need("current", "≥", guard, "amperes"), volts, Need("length", "≥", length, "length"), _gauge(region, cord)),
+            (f"{words['cord']}, ", cord.gauge, f", {words['cord-kind']}, ", length), "X1",
+            f"an appliance cord of the same size with its {words['earth-pin']}, uncut and unburnt", safety=True,
+            proof="no cut, burn or stiff place over its whole length, plug not browned, bonds of sheet 8 in band",
         ),
+        _disconnect(supplied, sizes),
         Place(
-            "disconnect", "disconnect", "Disconnect",
-            (Need("current", "≥", sizes.disconnect_need, "amperes"), volts, two_poles, alternating),
-            ("two-pole rotary disconnect that can be locked off, ", sizes.disconnect, ", ", line, " AC"), "Q1",
-            "a two-pole motor switch with a marked off position", safety=True,
-        ),
-        Place(
-            "line-fuse", "fuse", "Line fuse",
+            "line-fuse", "fuse", "Line fuses, one in each pole" if both else "Line fuse",
             (Need("current", "=", sizes.line_fuse, "amperes"), volts, Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
              Need("lag", "=", "time-lag", "kind")),
-            ("class CC time-lag fuse, ", sizes.line_fuse, ", ", line, " AC, breaks at least ", sizes.fault_at_fuse, ", and its finger-safe holder; two spares"), "F1",
-            "a supplementary fuse whose mark gives at least that breaking capacity", safety=True,
+            ("two of: " if both else "", f"{words['line-fuse']}, ", sizes.line_fuse, ", ", supplied.voltage, " AC, breaks at least ", sizes.fault_at_fuse,
+             f", and {'a two-pole' if both else 'its'} finger-safe holder; two spares"), "F1",
+            words["line-fuse-else"], count=supplied.poles, safety=True,
         ),
+    )  # fmt: skip
+
+
+def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
+    """Fuse at the post, disconnect, and the charger's socket with its fuse, of a machine on a battery."""
+    volts = Need("voltage", "≥", supplied.highest, "volts")
+    breaks = Need("breaking", "≥", supplied.fault, "breaking capacity")
+    direct = Need("supply", "=", "DC", "kind of supply")
+    style = sheet.pick(
+        "F1.V_n",
+        "battery_fuses",
+        "voltage",
+        "voltage of that kind of fuse",
+        where="breaks",
+        at_least=supplied.fault,
+    )
+    kind = style.parent.cell.row if hasattr(style.parent, "cell") else "fuse for DC"
+    found = [
+        Place(
+            "line-fuse", "fuse", "Battery fuse",
+            (Need("current", "=", sizes.line_fuse, "amperes"), volts, direct, breaks),
+            (f"{kind}, ", sizes.line_fuse, ", breaks at least ", supplied.fault, " DC, with a covered holder for the battery's post; two spares"), "F1",
+            "nothing that has no DC breaking capacity on it", safety=True,
+        ),
+        _disconnect(supplied, sizes),
+    ]  # fmt: skip
+    if sizes.charger_fuse is not None:
+        found += [
+            Place(
+                "charger-fuse", "fuse", "Charger fuse",
+                (Need("current", "=", sizes.charger_fuse, "amperes"), volts, direct, breaks),
+                (f"{kind}, ", sizes.charger_fuse, ", breaks at least ", supplied.fault, " DC, with a covered holder for the battery's post"), "F4",
+                "nothing that has no DC breaking capacity on it", safety=True,
+            ),
+            Place(
+                "charger-inlet", "charger inlet", "Charger socket", (Need("current", "≥", sizes.charger_fuse, "amperes"),),
+                ("panel socket for the charger's plug, ", sizes.charger_fuse, ", with a contact that opens while the plug is in"), "X4",
+                "a socket with a separate microswitch that the plug pushes", safety=True,
+            ),
+        ]  # fmt: skip
+    if sizes.precharge is not None:
+        found += [
+            Place(
+                "charging-timer", "timer", "Charging timer",
+                (Need("coil", "=", supplied.voltage, "coil", LINE_SLACK), Need("delay", "=", "on-delay", "kind of delay")),
+                ("on-delay timer relay, up to ", sizes.precharge.time, ", coil ", supplied.voltage, " DC, one changeover contact"), "K2",
+                "the same with several ranges, set to this one",
+            ),
+            Place(
+                "charging-resistor", "resistor", "Charging resistor",
+                (Need("resistance", "=", sizes.precharge.resistor, "resistance", LINE_SLACK),),
+                ("wire-wound resistor in a metal case, ", sizes.precharge.resistor, ", 10 W"), "R1", "two of half the value in a row",
+            ),
+            Place("diode", "diode", "Diode", (), ("silicon diode, 3 A, 400 V, with insulated leads or a screw block",), "D1", "any larger one"),
+        ]  # fmt: skip
+    return tuple(found)
+
+
+def _release(supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
+    """Contactor and buttons of the no-volt release."""
+    volts, kind, current = _volts(supplied), _kind(supplied), _current(supplied)
+    category = Need("category", "=", "AC-3", "use category", also=("AC-4", "motor-rated"))
+    if not supplied.alternating:
+        category = Need("category", "=", "DC-1", "use category", also=("DC-3", "DC-5"))
+    closed, opened = (
+        Need("contact", "=", "normally closed", "contact"),
+        Need("contact", "=", "normally open", "contact"),
+    )
+    return (
         Place(
             "contactor", "contactor", "Contactor of the no-volt release",
-            (Need("current", "≥", sizes.contactor, "amperes"), volts, two_poles, alternating),
-            ("two-pole contactor with one auxiliary contact, ", sizes.contactor, " motor rating, coil ", line), "Q2",
-            "a three-pole motor contactor with its third pole as auxiliary contact", safety=True,
+            (Need("current", "≥", sizes.contactor, "amperes"), volts, TWO_POLES, kind, Need("coil", "=", supplied.voltage, "coil", LINE_SLACK),
+             Need("auxiliary", "=", "auxiliary contact", "auxiliary contact"), category),
+            ("two-pole contactor with one auxiliary contact, ", sizes.contactor, " motor rating" if supplied.alternating else " DC on each pole",
+             ", coil ", supplied.voltage, current), "Q2",
+            "a three-pole motor contactor with its third pole as auxiliary contact" if supplied.alternating else "nothing without a DC figure on it",
+            safety=True, proof=f"contacts bright, armature falls back by itself, {TEN_TIMES}",
         ),
         Place(
             "emergency-stop", "emergency stop", "Emergency stop",
-            (volts,), ("red latching mushroom button on a yellow plate, one normally closed direct-opening contact, ", line), "S1",
-            "nothing else", safety=True,
+            (volts, kind, closed, Need("opening", "=", "direct opening", "way of opening")),
+            ("red latching mushroom button on a yellow plate, one normally closed direct-opening contact, ", volts.value, current), "S1",
+            "nothing else", safety=True, proof=f"latches at every press, {TEN_TIMES}",
         ),
-        Place("stop", "stop button", "Stop button", (volts,), ("black push button, one normally closed contact, ", line), "S3",
+        Place("stop", "stop button", "Stop button", (volts, closed), ("black push button, one normally closed contact, ", volts.value, current), "S3",
               "a button of an old motor starter, once its contact is measured"),
-        Place("start", "start button", "Start button", (volts,), ("white push button, one normally open contact that springs back, ", line), "S2",
+        Place("start", "start button", "Start button", (volts, opened),
+              ("white push button, one normally open contact that springs back, ", volts.value, current), "S2",
               "a button of an old motor starter, once its contact is measured"),
-        Place(
-            "drive", "drive", "DC drive",
-            (), ("phase-controlled DC drive, ", line, " in, ", applied.ceiling, " DC out, ", power.rated), "T1",
-            "the drive named in your file; another one changes this packet",
-        ),
+    )  # fmt: skip
+
+
+def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
+    """Motor fuse, overload relay, and what a machine that runs both ways needs."""
+    peak = sizes.motor_fuse_volts
+    breaks = Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity")
+    found = [
         Place(
             "motor-fuse", "fuse", "Motor fuse, marked for DC",
-            (Need("current", "=", sizes.motor_fuse, "amperes"), Need("voltage", "≥", peak, "volts, peak of the line"),
-             Need("supply", "=", "DC", "kind of supply"), Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity")),
+            (Need("current", "=", sizes.motor_fuse, "amperes"), Need("voltage", "≥", peak, "volts, DC"),
+             Need("supply", "=", "DC", "kind of supply"), Need("lag", "=", "time-lag", "kind"), breaks),
             ("time-lag fuse with a DC rating printed on it, ", sizes.motor_fuse, ", at least ", peak, " DC, breaks at least ", sizes.fault_at_fuse, " DC, and holder"), "F2",
             "nothing that has no DC figure on it", safety=True,
-        ),
-        *_overload(project, sizes),
-        *_potentiometer(project, sheet, sizes, line),
-        *_fan(project, line),
-        Place("enclosure", "enclosure", "Box", (), ("steel enclosure, sealed, ", *_box(project)), "U1", "a larger one"),
-        Place("ground-bar", "ground bar", "Protective bar", (), ("copper or brass bar with eight screws, bolted to bare metal",), "X2",
-              "studs M5 with toothed washers, one wire each", safety=True),
+        )
     ]  # fmt: skip
+    overload = project.controls.overload if project.controls else None
+    if overload is not None and overload.by == "relay":
+        found.append(
+            Place(
+                "overload", "overload relay", "Motor overload relay",
+                (Need("current", "≥", sizes.overload_need, "top of its range"), Need("poles", "=", "3-pole", "poles"),
+                 Need("reset", "=", "manual reset", "reset")),
+                ("three-pole bimetal motor overload relay, suitable for DC, range up to ", sizes.overload_range,
+                 ", with a normally closed trip contact and manual reset"), "F3",
+                "nothing with fewer poles: the current passes all three", safety=True,
+                proof="trips at its test lever, and all three heaters read near 0",
+            )
+        )  # fmt: skip
+    if sizes.wait is not None:
+        load = sheet.work(
+            "S5.I_need", larger_of, "reversing switch, at least", a=sizes.motor_fuse, b=sizes.overload_need
+        )
+        found += [
+            Place(
+                "reversing-switch", "reversing switch", "Direction switch",
+                (Need("current", "≥", load, "amperes"), Need("voltage", "≥", peak, "volts, DC"), TWO_POLES,
+                 Need("centre", "=", "centre off", "middle position"), Need("auxiliary", "=", "auxiliary contact", "early contact")),
+                ("cam switch, two-pole changeover, 1-0-2, ", load, ", ", peak, " DC, with a contact that is closed in 1 and 2 and opens first on leaving them"), "S5",
+                "a drum switch of an old machine, once every contact is measured in all three positions", safety=True,
+                proof="its rows of sheet 8 in band in all three positions, and the early contact opens before the others",
+            ),
+            Place(
+                "standstill-timer", "timer", "Standstill timer",
+                (Need("coil", "=", supplied.voltage, "coil", LINE_SLACK), Need("delay", "=", "true off-delay", "kind of delay")),
+                ("true off-delay timer relay, keeps its time without supply, up to ", sizes.wait, ", coil ", supplied.voltage, _current(supplied),
+                 ", one normally closed contact"), "K1",
+                "nothing that needs supply to keep its time: pulling the plug would cut the wait short", safety=True,
+                proof="set to its time by a watch, also with the plug pulled",
+            ),
+        ]  # fmt: skip
     return tuple(found)
+
+
+def _gauge(region: Region, size: WireSize) -> Need:
+    """The size of a cable, or any thicker one of the region's wires."""
+    areas = table(region.tables["wire"])
+    least = areas.cell(size.gauge, "area").si if size.gauge else float("inf")
+    thicker = tuple(key for key in areas.rows if areas.cell(key, "area").si > least)
+    return Need("gauge", "=", size.gauge or "not known", "size", also=thicker)
 
 
 def _box(project: Project) -> tuple[Value | str, ...]:
@@ -102,87 +253,15 @@ def _box(project: Project) -> tuple[Value | str, ...]:
     )
 
 
-def _overload(project: Project, sizes: Sizes) -> tuple[Place, ...]:
-    overload = project.controls.overload if project.controls else None
-    if overload is None or overload.by != "relay":
-        return ()
-    needs = (Need("current", "≥", sizes.overload_need, "top of its range"),)
-    say = (
-        "bimetal motor overload relay, suitable for DC, range up to ",
-        sizes.overload_range,
-        ", with a normally closed trip contact and manual reset",
-    )
-    return (
-        Place(
-            "overload",
-            "overload relay",
-            "Motor overload relay",
-            needs,
-            say,
-            "F3",
-            "a three-pole relay with its poles in series",
-            safety=True,
-        ),
-    )
-
-
-def _potentiometer(project: Project, sheet: Worksheet, sizes: Sizes, line: Value) -> tuple[Place, ...]:
-    power = project.power
-    if power is None:
-        return ()
-    needs = (
-        Need("resistance", "=", power.potentiometer, "resistance", POT_SLACK),
-        Need("taper", "=", "linear", "taper"),
-        Need("power", "≥", sizes.pot_power, "power"),
-        Need("voltage", "≥", line, "insulation of its case"),
-    )
-    say = (
-        power.potentiometer,
-        " linear potentiometer, ",
-        sheet.pick(
-            "S4.P_n",
-            "bench_limits",
-            "value",
-            "usual rating of a sturdy potentiometer",
-            key="potentiometer power",
-        ),
-        ", plastic shaft, insulated for ",
-        line,
-        ", with knob",
-    )
-    return (
-        Place(
-            "potentiometer",
-            "potentiometer",
-            "Speed potentiometer",
-            needs,
-            say,
-            "S4",
-            "the one of the drive's old machine, if it reads the same",
-        ),
-    )
-
-
-def _fan(project: Project, line: Value) -> tuple[Place, ...]:
+def _fan(project: Project, supplied: Supplied) -> tuple[Place, ...]:
     fan = project.controls.fan if project.controls else None
     if fan is None:
         return ()
+    power = fan.power if fan.power.known else unknown("fan.P", WATT, "not in the file")
     needs = (
-        Need("voltage", "=", line, "volts", LINE_SLACK),
-        Need("power", "≤", _or_unknown(fan.power), "power"),
+        Need("voltage", "=", supplied.voltage, "volts", LINE_SLACK),
+        _kind(supplied),
+        Need("power", "≤", power, "power"),
     )
-    return (
-        Place(
-            "fan",
-            "fan",
-            "Fan on the drive",
-            needs,
-            ("axial fan, ", line, " AC, with finger guards"),
-            "M2",
-            "any axial fan of this voltage",
-        ),
-    )
-
-
-def _or_unknown(power: Value) -> Value:
-    return power if power.known else unknown("fan.P", WATT, "not in the file")
+    say = ("axial fan, ", supplied.voltage, _current(supplied), ", with finger guards")
+    return (Place("fan", "fan", "Fan on the drive", needs, say, "M2", "any axial fan of this voltage"),)

@@ -1,94 +1,213 @@
-"""Sizes between plug and motor: fuses, overload, disconnect, contactor, cord and wires, drop, potentiometer trims."""
+"""Sizes between supply and motor: fuses, overload, disconnect, contactor, cord and wires, drop; what a battery needs."""
 
-from buildsheet.design.design import Sizes, WireSize
+from buildsheet.design.design import Precharge, Sizes, WireSize
 from buildsheet.design.wire_sizes import cord_size, guarded, wire_size
+from buildsheet.formulas import battery as b
 from buildsheet.formulas import choice, conductors, controls, protection
 from buildsheet.project import Project
-from buildsheet.reference import Region
+from buildsheet.reference import Region, table
+from buildsheet.sizing.knob import work_knob
+from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.units import AMPERE, METRE, VOLT
+from buildsheet.units import AMPERE, FARAD, METRE
 from buildsheet.worksheet import Value, Worksheet, unknown
 
-ROLES = ("line", "control", "armature", "signal")
+# Which fuse the wires of each role lie behind.
+ROLES = (("line", "F1"), ("control", "F1"), ("armature", "F2"), ("signal", "F1"), ("charger", "F4"))
 
 
 def work_sizes(
     project: Project,
     region: Region,
     sheet: Worksheet,
+    supplied: Supplied,
     applied: Applied,
     points: tuple[Point, ...],
     inside: Value,
 ) -> Sizes:
     """Every size; `inside` is the temperature of the air in the box, which the wires lie in."""
-    supply = project.supply
-    if supply is None:
-        raise ValueError("a supply is needed")
+    power = project.power
+    if power is None:
+        raise ValueError("a way of powering is needed")
     rules = region.tables["rules"]
     line = _line_current(project, sheet, points)
-    share = sheet.pick(
-        "rule.k_c", rules, "value", "share of the breaker for a continuous load", key="continuous share"
-    )
-    limit = sheet.work(
-        "line.I_limit",
-        protection.continuous_limit,
-        "most that may flow for hours",
-        I_b=supply.breaker,
-        k=share,
-    )
-    fuse_share = sheet.pick(
-        "rule.k_f", rules, "value", "share of its rating that a fuse carries all day", key="fuse share"
-    )
-    fuse_need = sheet.work(
-        "F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=fuse_share
-    )
+    share = _fuse_share(region, sheet, inside)
+    fuse_need = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
     fuse = sheet.pick("F1.I_n", region.tables["fuse"], "rating", "line fuse", at_least=fuse_need)
     rms = _largest(
         sheet, "motor.I_rms_max", "largest RMS armature current", tuple(point.rms for point in points)
     )
     motor_fuse_need = sheet.work(
-        "F2.I_need", protection.least_fuse_rating, "motor fuse, at least", I=rms, k=fuse_share
+        "F2.I_need", protection.least_fuse_rating, "motor fuse, at least", I=rms, k=share
     )
     motor_fuse = sheet.pick("F2.I_n", region.tables["fuse"], "rating", "motor fuse", at_least=motor_fuse_need)
-    overload_top = _overload_top(project, region, sheet)
-    overload_range = sheet.pick(
-        "F3.I_high", "overload_ranges", "high", "overload relay, top of its range", at_least=rms
-    )
     disconnect_factor = sheet.pick(
         "rule.k_d", rules, "value", "disconnect over full-load current", key="disconnect factor"
     )
-    disconnect_load = sheet.work(
+    load = sheet.work(
         "Q1.I_load", protection.disconnect_rating, "disconnect, by its load", I=line, k=disconnect_factor
     )
-    disconnect_need = sheet.work(
-        "Q1.I_need", choice.larger_of, "disconnect, at least", a=disconnect_load, b=supply.breaker
+    disconnect_need = (
+        load
+        if supplied.guard is None
+        else sheet.work("Q1.I_need", choice.larger_of, "disconnect, at least", a=load, b=supplied.guard)
     )
-    disconnect = sheet.pick("Q1.I_n", "ampere_steps", "rating", "disconnect", at_least=disconnect_need)
-    contactor = sheet.pick("Q2.I_n", "ampere_steps", "rating", "contactor", at_least=disconnect_load)
-    cord = cord_size(project, region, sheet)
-    behind = {
-        code: guarded(region, sheet, code, rating, inside)
-        for code, rating in (("F1", fuse), ("F2", motor_fuse))
-    }
-    wires = tuple(
-        wire_size(region, sheet, role, behind["F2" if role == "armature" else "F1"]) for role in ROLES
-    )
-    fault = sheet.known_or_assumed(supply.fault_current, "fault current")
-    fault_here = _fault(project, sheet, cord, fault)
-    protective = sheet.pick(
-        "PE.A",
-        region.tables["protective"],
-        "circular_mils",
-        "protective conductor",
-        where="up_to",
-        at_least=supply.breaker,
-    )
-    drop, drop_share, drop_limit = _drop(project, region, sheet, cord, wires, line, points)
-    pot, low, high, slow_end, fast_end = _potentiometer(project, sheet, applied, points)
+    steps = region.tables["switch"]
+    cord = None if supplied.guard is None else cord_size(project, region, sheet, supplied.guard)
+    charger_fuse = _charger_fuse(project, region, sheet, share)
+    ratings = {"F1": fuse, "F2": motor_fuse} | ({"F4": charger_fuse} if charger_fuse is not None else {})
+    behind = {code: guarded(region, sheet, code, rating, inside) for code, rating in ratings.items()}
+    wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in ROLES if code in behind)
+    drop, drop_share, drop_limit = _drop(project, region, sheet, supplied, cord, wires, line, points)
     return Sizes(
-        line, limit, fault, fault_here, fuse_need, fuse, motor_fuse_need, motor_fuse, rms, overload_top, overload_range,
-        disconnect_need, disconnect, contactor, cord, wires, protective, drop, drop_share, drop_limit, pot, low, high, slow_end, fast_end,
-    )  # fmt: skip
+        line_current=line,
+        continuous_limit=_continuous_limit(region, sheet, supplied),
+        fault_current=supplied.fault,
+        fault_at_fuse=_fault(project, sheet, supplied, cord),
+        line_fuse_breaks=_breaks(region, sheet, supplied),
+        line_fuse_need=fuse_need,
+        line_fuse=fuse,
+        motor_fuse_need=motor_fuse_need,
+        motor_fuse=motor_fuse,
+        motor_fuse_volts=_motor_fuse_volts(sheet, supplied),
+        limit_rms=_limit_rms(project, sheet, points),
+        overload_need=rms,
+        overload_top=_overload_top(project, region, sheet),
+        overload_range=sheet.pick(
+            "F3.I_high", "overload_ranges", "high", "overload relay, top of its range", at_least=rms
+        ),
+        disconnect_need=disconnect_need,
+        disconnect=sheet.pick("Q1.I_n", steps, "rating", "disconnect", at_least=disconnect_need),
+        contactor=sheet.pick("Q2.I_n", steps, "rating", "contactor", at_least=load),
+        cord=cord,
+        wires=wires,
+        protective=_protective(region, sheet, supplied, cord),
+        drop=drop,
+        drop_share=drop_share,
+        drop_limit=drop_limit,
+        knob=work_knob(sheet, power.reference, power.potentiometer, applied, points),
+        charger_fuse=charger_fuse,
+        precharge=_precharge(project, sheet, supplied),
+    )
+
+
+def _continuous_limit(region: Region, sheet: Worksheet, supplied: Supplied) -> Value | None:
+    """What may flow for hours behind a wall breaker."""
+    if supplied.guard is None:
+        return None
+    share = sheet.pick(
+        "rule.k_c",
+        region.tables["rules"],
+        "value",
+        "share of the breaker for a continuous load",
+        key="continuous share",
+    )
+    return sheet.work(
+        "line.I_limit",
+        protection.continuous_limit,
+        "most that may flow for hours",
+        I_b=supplied.guard,
+        k=share,
+    )
+
+
+def _fuse_share(region: Region, sheet: Worksheet, inside: Value) -> Value:
+    """Share of its rating that a fuse carries all day in the air of the box."""
+    cool = sheet.pick(
+        "rule.k_f",
+        region.tables["rules"],
+        "value",
+        "share of its rating that a fuse carries all day, 25 °C",
+        key="fuse share",
+    )
+    warm = sheet.pick(
+        "rule.k_fT",
+        region.tables["fuse-air"],
+        "factor",
+        "what the warm air of the box leaves of a fuse",
+        where="up_to",
+        at_least=inside,
+    )
+    return sheet.work(
+        "rule.k_fh",
+        protection.share_in_warm_air,
+        "share of its rating that a fuse carries in the box",
+        k=cool,
+        k_T=warm,
+    )
+
+
+def _breaks(region: Region, sheet: Worksheet, supplied: Supplied) -> Value:
+    """What the line fuse to buy breaks: by its kind on the line, by the battery's highest voltage on a battery."""
+    label = "breaking capacity of the line fuse to buy"
+    if supplied.alternating:
+        return sheet.pick(
+            "F1.I_cn", region.tables["breaking"], "alternating", label, key=region.words["fuse-style"]
+        )
+    return sheet.pick("F1.I_cn", "battery_fuses", "breaks", label, at_least=supplied.fault)
+
+
+def _motor_fuse_volts(sheet: Worksheet, supplied: Supplied) -> Value:
+    """The greatest voltage that can stand across the motor fuse, as direct voltage."""
+    if not supplied.alternating:
+        return supplied.highest
+    return sheet.work(
+        "line.V_peak",
+        protection.peak_voltage,
+        "peak of the line at the top of its tolerance",
+        V=supplied.highest,
+    )
+
+
+def _protective(region: Region, sheet: Worksheet, supplied: Supplied, cord: WireSize | None) -> Value | None:
+    """Section of the protective conductor: a region's table is searched by the breaker or by the cord's section."""
+    if cord is None or supplied.guard is None:
+        return None
+    name = region.tables["protective"]
+    bound = supplied.guard if table(name).columns["up_to"].unit is AMPERE else cord.area
+    return sheet.pick("PE.A", name, "area", "protective conductor", where="up_to", at_least=bound)
+
+
+def _charger_fuse(project: Project, region: Region, sheet: Worksheet, share: Value) -> Value | None:
+    """The fuse of the charger's socket, by the most that this battery may be charged with."""
+    if project.battery is None or not project.battery.charger_inlet:
+        return None
+    part = sheet.pick(
+        "rule.k_ch", "bench_limits", "value", "charging current over capacity", key="charge share"
+    )
+    current = sheet.work(
+        "F4.I", b.charge_current, "charging current, at the most", C=project.battery.capacity, p=part
+    )
+    need = sheet.work("F4.I_need", protection.least_fuse_rating, "charger fuse, at least", I=current, k=share)
+    return sheet.pick("F4.I_n", region.tables["fuse"], "rating", "charger fuse", at_least=need)
+
+
+def _precharge(project: Project, sheet: Worksheet, supplied: Supplied) -> Precharge | None:
+    """Resistor and time that fill the capacitor of a drive on a battery; None when nothing is to be filled."""
+    if supplied.alternating or project.power is None:
+        return None
+    capacitor: Value = getattr(
+        project.power,
+        "capacitor",
+        unknown("power.capacitor", FARAD, "not in the file", "capacitor of the drive"),
+    )
+    resistor = sheet.pick(
+        "R1.R", "precharge", "resistance", "charging resistor", where="up_to", at_least=supplied.highest
+    )
+    left = sheet.pick(
+        "rule.p_ch", "bench_limits", "value", "share of the voltage that may be left", key="charged"
+    )
+    need = sheet.work(
+        "K2.t_need", b.charging_time, "time to fill the drive's capacitor", R=resistor, C=capacitor, p=left
+    )
+    time = sheet.pick("K2.t", "timer_steps", "upper", "range of the charging timer", at_least=need)
+    current = sheet.work(
+        "R1.I", b.charging_current, "charging current at first", V=supplied.highest, R=resistor
+    )
+    energy = sheet.work(
+        "R1.W", controls.stored_energy, "heat in the resistor at each start", C=capacitor, V=supplied.highest
+    )
+    return Precharge(capacitor, resistor, need, time, current, energy)
 
 
 def _largest(sheet: Worksheet, id: str, label: str, values: tuple[Value, ...]) -> Value:
@@ -120,6 +239,25 @@ def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...])
     return sheet.work("line.I", protection.sum_of_currents, "line current, RMS", I_1=drive, I_2=current)
 
 
+def _limit_rms(project: Project, sheet: Worksheet, points: tuple[Point, ...]) -> Value:
+    """What the motor fuse sees when the drive limits: the limit is an average, the fuse feels its RMS value."""
+    factors = tuple(point.form_factor for point in points)
+    if project.power is None or not factors:
+        return unknown("drive.I_lim_rms", AMPERE, "no drive", "current limit as the motor fuse feels it")
+    worst = factors[0]
+    for number, factor in enumerate(factors[1:], 1):
+        worst = sheet.work(
+            f"motor.F_max_{number}", choice.larger_of, "largest form factor", a=worst, b=factor
+        )
+    return sheet.work(
+        "drive.I_lim_rms",
+        protection.current_by_heat,
+        "current limit as the motor fuse feels it",
+        I=project.power.current_limit,
+        F=worst,
+    )
+
+
 def _overload_top(project: Project, region: Region, sheet: Worksheet) -> Value:
     plate = project.motor.plate if project.motor else None
     if plate is None:
@@ -144,13 +282,15 @@ def _overload_top(project: Project, region: Region, sheet: Worksheet) -> Value:
     )
 
 
-def _fault(project: Project, sheet: Worksheet, cord: WireSize, fault: Value) -> Value:
+def _fault(project: Project, sheet: Worksheet, supplied: Supplied, cord: WireSize | None) -> Value:
+    """Prospective current at the line fuse: behind the cord, or at the battery's posts."""
+    if cord is None:
+        return supplied.fault
     length = (
         project.runs.cord
         if project.runs
         else unknown("runs.cord", METRE, "no cord length in the file", "length of the cord")
     )
-    voltage = project.supply.voltage if project.supply else unknown("supply.voltage", VOLT, "no supply")
     loop = sheet.work(
         "cord.R",
         conductors.loop_resistance,
@@ -162,8 +302,8 @@ def _fault(project: Project, sheet: Worksheet, cord: WireSize, fault: Value) -> 
         "F1.I_fault",
         protection.fault_current_at_end,
         "fault current at the line fuse",
-        V=voltage,
-        I_s=fault,
+        V=supplied.voltage,
+        I_s=supplied.fault,
         R=loop,
     )
 
@@ -172,117 +312,50 @@ def _drop(
     project: Project,
     region: Region,
     sheet: Worksheet,
-    cord: WireSize,
+    supplied: Supplied,
+    cord: WireSize | None,
     wires: tuple[WireSize, ...],
     line: Value,
     points: tuple[Point, ...],
 ) -> tuple[Value, Value, Value]:
-    runs, supply = project.runs, project.supply
-    length = (
-        runs.cord if runs else unknown("runs.cord", METRE, "no cord length in the file", "length of the cord")
+    """Volts lost from the supply to the motor, as a share of the supply, and the most that may be lost."""
+    runs = project.runs
+    first, name, what = (
+        (cord, "cord", "cord") if cord is not None else (wires[0], "battery", "wires from the battery")
     )
-    motor_run = (
-        runs.motor
-        if runs
-        else unknown("runs.motor", METRE, "no run to the motor in the file", "run to the motor")
-    )
+    lengths: list[Value] = [
+        getattr(runs, key) if runs else unknown(f"runs.{key}", METRE, "not in the file", words)
+        for key, words in ((name, f"length of the {what}"), ("motor", "run to the motor"))
+    ]
     armature = next(size for size in wires if size.role == "armature")
     current = _largest(
         sheet, "motor.I_max", "largest average armature current", tuple(point.current for point in points)
     )
     on_cord = sheet.work(
-        "drop.U_cord", conductors.voltage_drop, "drop in the cord", l=length, r=cord.resistance, I=line
+        f"drop.U_{name}",
+        conductors.voltage_drop,
+        f"drop in the {what}",
+        l=lengths[0],
+        r=first.resistance,
+        I=line,
     )
     on_motor = sheet.work(
         "drop.U_motor",
         conductors.voltage_drop,
         "drop to the motor",
-        l=motor_run,
+        l=lengths[1],
         r=armature.resistance,
         I=current,
     )
     total = sheet.work(
-        "drop.U", conductors.total_drop, "drop from outlet to motor", U_1=on_cord, U_2=on_motor
+        "drop.U", conductors.total_drop, f"drop from {supplied.word} to motor", U_1=on_cord, U_2=on_motor
     )
-    voltage = supply.voltage if supply else unknown("supply.voltage", VOLT, "no supply")
     share = sheet.work(
-        "drop.share", conductors.drop_share, "drop as a share of the line voltage", U=total, V=voltage
+        "drop.share",
+        conductors.drop_share,
+        "drop as a share of the supply voltage",
+        U=total,
+        V=supplied.voltage,
     )
-    return (
-        total,
-        share,
-        sheet.pick("drop.limit", region.tables["rules"], "value", "most drop", key="drop limit"),
-    )
-
-
-def _potentiometer(
-    project: Project, sheet: Worksheet, applied: Applied, points: tuple[Point, ...]
-) -> tuple[Value, Value, Value, Value, Value]:
-    """Heat in the potentiometer, and how far the drive's minimum and maximum trims go, as shares of its full output."""
-    power = project.power
-    if power is None:
-        raise ValueError("a way of powering is needed")
-    heat = sheet.work(
-        "S4.P",
-        controls.divider_power,
-        "heat in the speed potentiometer",
-        V=power.reference,
-        R=power.potentiometer,
-    )
-    low, high = (next((p for p in points if p.tag == tag), None) for tag in ("low", "high"))
-    nothing = unknown("trim.V", VOLT, "no operating point")
-    low_trim = sheet.work(
-        "trim.min",
-        controls.share_of_voltage,
-        "minimum trim",
-        V=low.terminal if low else nothing,
-        V_max=applied.ceiling,
-    )
-    high_trim = sheet.work(
-        "trim.max",
-        controls.share_of_voltage,
-        "maximum trim",
-        V=high.terminal if high else nothing,
-        V_max=applied.ceiling,
-    )
-    total = sheet.work(
-        "trim.R_s",
-        controls.divider_total,
-        "knob with end resistors, in all",
-        R_p=power.potentiometer,
-        a=low_trim,
-        b=high_trim,
-    )
-    bottom = sheet.work(
-        "trim.R_b",
-        controls.bottom_resistor,
-        "resistor at the slow end, if the drive has no trims",
-        R_s=total,
-        a=low_trim,
-    )
-    top = sheet.work(
-        "trim.R_t",
-        controls.top_resistor,
-        "resistor at the fast end, if the drive has no trims",
-        R_s=total,
-        b=high_trim,
-    )
-    return (
-        heat,
-        low_trim,
-        high_trim,
-        sheet.pick(
-            "trim.R_bE",
-            "resistors_e12",
-            "resistance",
-            "resistor at the slow end, next smaller of E12",
-            at_most=bottom,
-        ),
-        sheet.pick(
-            "trim.R_tE",
-            "resistors_e12",
-            "resistance",
-            "resistor at the fast end, next larger of E12",
-            at_least=top,
-        ),
-    )
+    limit = sheet.pick("drop.limit", region.tables["rules"], "value", "most drop", key="drop limit")
+    return total, share, limit

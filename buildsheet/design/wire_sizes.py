@@ -1,5 +1,6 @@
 """Sizes of conductors: the cord behind the wall breaker, and the wires behind each fuse."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from buildsheet.design.design import WireSize
@@ -7,14 +8,13 @@ from buildsheet.design.heat import ambient_air
 from buildsheet.formulas import choice, conductors
 from buildsheet.project import Project
 from buildsheet.reference import Region
-from buildsheet.units import AMPERE, OHM_PER_METRE, WIRE_AREA
+from buildsheet.units import OHM_PER_METRE, WIRE_AREA
 from buildsheet.worksheet import Row, Value, Worksheet, unknown
 
 
-def cord_size(project: Project, region: Region, sheet: Worksheet) -> WireSize:
+def cord_size(project: Project, region: Region, sheet: Worksheet, breaker: Value) -> WireSize:
     """The cord, which the wall breaker alone protects."""
-    breaker = project.supply.breaker if project.supply else unknown("supply.breaker", AMPERE, "no supply")
-    table_id, wire = region.tables["cord"], region.tables["wire"]
+    table_id = region.tables["cord"]
     ambient = ambient_air(project, sheet)
     factor = _factor(
         sheet, "cord.k_T", region.tables["cord-ambient"], ambient, "correction for the air around the cord"
@@ -44,7 +44,7 @@ def cord_size(project: Project, region: Region, sheet: Worksheet) -> WireSize:
         k_T=factor,
         k_n=bundle,
     )
-    return _size("cord", gauge, table, place, breaker, need, sheet, wire)
+    return _size("cord", gauge, table, place, breaker, need, sheet, region)
 
 
 def _factor(sheet: Worksheet, id: str, table_id: str, temperature: Value, label: str) -> Value:
@@ -66,7 +66,7 @@ def wire_size(region: Region, sheet: Worksheet, role: str, guard: Guarded) -> Wi
     """Wires of one role: the smallest gauge that carries the rating of its fuse, and is no smaller than its role allows."""
     wire = region.tables["wire"]
     if guard.area is None:
-        return _size(role, "", guard.need, guard.need, guard.rating, guard.need, sheet, wire)
+        return _size(role, "", guard.need, guard.need, guard.rating, guard.need, sheet, region)
     least = sheet.pick(
         f"{role}.A_least",
         region.tables["least-wire"],
@@ -99,13 +99,13 @@ def wire_size(region: Region, sheet: Worksheet, role: str, guard: Guarded) -> Wi
         f"{role}.I_60",
         region.tables["terminals"],
         "ampacity",
-        f"what 60 °C terminals allow, {role} wires",
+        f"what {region.words['terminals']} allow, {role} wires",
         key=chosen,
     )
     place = sheet.work(
         f"{role}.I_p", choice.smaller_of, f"ampacity of the {role} wires where they lie", a=hot, b=terminals
     )
-    return _size(role, chosen, table, place, guard.rating, guard.need, sheet, wire)
+    return _size(role, chosen, table, place, guard.rating, guard.need, sheet, region)
 
 
 def guarded(region: Region, sheet: Worksheet, code: str, rating: Value, inside: Value) -> Guarded:
@@ -124,11 +124,25 @@ def guarded(region: Region, sheet: Worksheet, code: str, rating: Value, inside: 
         f"correction for conductors together, behind {code}",
         key="1 to 3",
     )
+    share = once(
+        sheet,
+        "rule.k_g",
+        lambda: sheet.pick(
+            "rule.k_g", region.tables["rules"], "value", "what a wire carries over its fuse", key="fuse guard"
+        ),
+    )
+    carries = sheet.work(
+        f"{code}.I_g",
+        conductors.guarded_current,
+        f"current that wires behind {code} must carry",
+        I_n=rating,
+        k=share,
+    )
     need = sheet.work(
         f"{code}.I_t",
         conductors.least_table_ampacity,
         f"ampacity that the table must give, wires behind {code}",
-        I_p=rating,
+        I_p=carries,
         k_T=factor,
         k_n=bundle,
     )
@@ -162,14 +176,27 @@ def guarded(region: Region, sheet: Worksheet, code: str, rating: Value, inside: 
     )
 
 
+def once(sheet: Worksheet, id: str, make: Callable[[], Value]) -> Value:
+    """A value that several sizes rest on, worked at the first of them."""
+    return sheet.values[id] if id in sheet.values else make()
+
+
 def gauge_of(value: Value) -> str:
     """The row key of a looked-up value: the gauge or size that it belongs to; empty when it is not known."""
     return value.parent.cell.row if isinstance(value.parent, Row) else ""
 
 
 def _size(
-    role: str, gauge: str, table: Value, place: Value, guard: Value, need: Value, sheet: Worksheet, wire: str
+    role: str,
+    gauge: str,
+    table: Value,
+    place: Value,
+    guard: Value,
+    need: Value,
+    sheet: Worksheet,
+    region: Region,
 ) -> WireSize:
+    wire = region.tables["wire"]
     if not gauge:
         why = table.why or "no size"
         nothing = unknown(f"{role}.A", WIRE_AREA, why, f"cross-section of the {role} wires")
@@ -177,5 +204,17 @@ def _size(
             role, "", table, place, nothing, unknown(f"{role}.r", OHM_PER_METRE, why), guard, need
         )
     area = sheet.pick(f"{role}.A", wire, "area", f"cross-section of the {role} wires", key=gauge)
-    resistance = sheet.pick(f"{role}.r", wire, "resistance", f"resistance of the {role} wires", key=gauge)
+    cold = sheet.pick(
+        f"{role}.r_t", wire, "resistance", f"resistance of the {role} wires in the table", key=gauge
+    )
+    warm = once(
+        sheet,
+        "rule.k_w",
+        lambda: sheet.pick(
+            "rule.k_w", region.tables["rules"], "value", "warm copper over the table's", key="warm copper"
+        ),
+    )
+    resistance = sheet.work(
+        f"{role}.r", conductors.warm_resistance, f"resistance of the {role} wires, warm", r=cold, k=warm
+    )
     return WireSize(role, gauge, table, place, area, resistance, guard, need)

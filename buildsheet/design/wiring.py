@@ -1,107 +1,163 @@
 """From design to circuit: the stages in their order, with the sizes and texts of the design."""
 
+from math import inf
+
 from buildsheet.circuit import Circuit, Device
 from buildsheet.circuit.builder import Board, Conductor
+from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
-from buildsheet.controls.no_volt_release import wire_no_volt_release
+from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release
+from buildsheet.controls.precharge import add_precharge
+from buildsheet.controls.reversing import add_reversing
 from buildsheet.design.design import Design, Sizes, WireSize
-from buildsheet.design.wire_sizes import gauge_of
+from buildsheet.design.texts import device_texts
 from buildsheet.formulas.conductors import wire_length
+from buildsheet.given.site import Runs
 from buildsheet.reference import table
 from buildsheet.sizing.places import Seat
-from buildsheet.units import spell
-from buildsheet.ways.phase_drive import wire_drive
-from buildsheet.worksheet import Input, Value
-
-LENGTHS = {"cord": "cord", "motor": "motor", "panel": "panel"}
+from buildsheet.sizing.supply import Supplied
+from buildsheet.units import METRE
+from buildsheet.worksheet import Value, unknown
 
 
 def wire(design: Design) -> Circuit | None:
     """The circuit of a design; None while a size that a wire or fuse needs is not known."""
-    sizes = design.sizes
-    if sizes is None or not _wireable(design, sizes):
+    if missing(design):
         return None
-    board = Board(_conductors(design, sizes), _lengths(design))
-    texts = _texts(design, sizes)
-    overload = _has_relay(design)
-    feed = wire_line(
-        board,
-        fuse_rating=float(sizes.line_fuse),
-        fuse_interrupts=_interrupts(design, "line-fuse"),
-        texts=texts,
+    sizes, supplied, power, project = design.sizes, design.supplied, design.project.power, design.project
+    if sizes is None or supplied is None or power is None:
+        return None
+    board, texts = (
+        Board(_conductors(design, sizes, supplied), _lengths(design, supplied)),
+        device_texts(design),
     )
-    if overload:
-        add_overload(board, _usual("heater of an overload relay"), texts)
-    behind = wire_no_volt_release(
-        board, feed, overload=overload, coil=_usual("coil of a contactor"), texts=texts
-    )
-    power = design.project.power
-    pot = power.potentiometer if power else None
+    fuse, breaks = _trips(design, "line-fuse", sizes.line_fuse), _interrupts(design, "line-fuse")
+    chain: list[ChainContact] = []
+    if supplied.guard is not None:
+        live = ("L", "L2") if supplied.two_hot else ("L",)
+        feed = wire_line(
+            board, fuse_rating=fuse, fuse_interrupts=breaks, both=supplied.poles > 1, live=live, texts=texts
+        )
+    else:
+        feed = wire_battery(board, fuse_rating=fuse, fuse_interrupts=breaks, texts=texts)
+        if sizes.charger_fuse is not None:
+            rating = _trips(design, "charger-fuse", sizes.charger_fuse)
+            chain.append(
+                add_charger_inlet(
+                    board,
+                    fuse_rating=rating,
+                    fuse_interrupts=_interrupts(design, "charger-fuse"),
+                    texts=texts,
+                )
+            )
+    if _has_relay(design):
+        chain.append(add_overload(board, _usual("heater of an overload relay"), texts))
+    if project.machine is not None and project.machine.reverse:
+        chain.append(add_reversing(board, _usual("coil of a timer"), texts))
+    if sizes.precharge is not None:
+        ohms = float(sizes.precharge.resistor)
+        low, high = _spread("resistor")
+        add_precharge(board, resistor=(low * ohms, high * ohms), coil=_usual("coil of a timer"), texts=texts)
+    behind = wire_no_volt_release(board, feed, chain=chain, coil=_usual("coil of a contactor"), texts=texts)
+    ohms = float(power.potentiometer) if power.potentiometer.known else 0.0
     low, high = _spread("potentiometer")
-    ohms = float(pot) if pot is not None and pot.known else 0.0
-    plus, minus = wire_drive(
+    plus, minus = power.wire(
         board,
         behind,
         potentiometer=(low * ohms, high * ohms),
         end=_spread("end of a potentiometer")[1] * ohms,
-        live=bool(power and power.live_controls is not False),
+        limit=float(sizes.limit_rms) if sizes.limit_rms.known else inf,
         texts=texts,
+        metal=supplied.earthed,
     )
-    wire_motor(board, plus=plus, minus=minus, armature=_armature(design), fuse_rating=float(sizes.motor_fuse),
-               fuse_interrupts=_interrupts(design, "motor-fuse"), overload=overload, texts=texts)  # fmt: skip
-    if design.project.controls and design.project.controls.fan:
-        wire_fan(board, behind, _usual("small fan"), texts)
-    _bonds(board, texts)
-    return board.circuit(
-        float(sizes.fault_at_fuse), float(design.project.supply.breaker) if design.project.supply else 0.0
-    )
+    wire_motor(board, plus=plus, minus=minus, armature=_armature(design), fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
+               fuse_interrupts=_interrupts(design, "motor-fuse"), bonded=supplied.earthed, texts=texts)  # fmt: skip
+    fan = project.controls.fan if project.controls else None
+    if fan is not None:
+        wire_fan(board, behind, _usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
+    if supplied.earthed:
+        _bonds(board, texts)
+    guard = float(supplied.guard) if supplied.guard is not None else None
+    unguarded = table("bench_limits").cell("unguarded wire", "value").si if guard is None else 0.0
+    return board.circuit(float(sizes.fault_at_fuse), guard, unguarded)
 
 
-def _wireable(design: Design, sizes: Sizes) -> bool:
-    values: list[Value] = [
+def missing(design: Design) -> tuple[Value, ...]:
+    """What the circuit still needs: sizes and lengths that are not known, in the order of the power path."""
+    sizes, supplied = design.sizes, design.supplied
+    if sizes is None or supplied is None:
+        return ()
+    runs = design.project.runs
+    lengths = [_run(runs, name, label) for name, label in _runs(supplied)]
+    cord = [sizes.cord.ampacity] if sizes.cord is not None else []
+    values = [
+        *((supplied.guard,) if supplied.guard is not None else ()),
         sizes.line_fuse,
-        sizes.motor_fuse,
+        *cord,
         sizes.fault_at_fuse,
+        sizes.motor_fuse,
         *(size.ampacity for size in sizes.wires),
-        sizes.cord.ampacity,
+        *((sizes.charger_fuse,) if sizes.charger_fuse is not None else ()),
+        *((sizes.precharge.resistor,) if sizes.precharge is not None else ()),
+        *lengths,
     ]
-    lengths = (
-        [design.project.runs.cord, design.project.runs.motor, design.project.runs.panel]
-        if design.project.runs
-        else []
+    return tuple(value for value in values if not value.known)
+
+
+def _runs(supplied: Supplied) -> tuple[tuple[str, str], ...]:
+    first = (
+        ("cord", "length of the cord") if supplied.guard is not None else ("battery", "run from the battery")
     )
-    return (
-        all(value.known for value in values)
-        and len(lengths) == len(LENGTHS)
-        and all(length.known for length in lengths)
-    )
+    return (first, ("motor", "run to the motor"), ("panel", "run to the door"))
 
 
-def _conductor(size: WireSize, colours: tuple[str, ...]) -> Conductor:
-    return Conductor(size.gauge, float(size.ampacity), colours)
+def _run(runs: Runs | None, name: str, label: str) -> Value:
+    if runs is None:
+        return unknown(f"runs.{name}", METRE, "not in the file", label)
+    found: Value = getattr(runs, name)
+    return found
 
 
-def _conductors(design: Design, sizes: Sizes) -> dict[str, Conductor]:
-    colours, cord = design.region.colours, sizes.cord
-    line, control = sizes.wire("line"), sizes.wire("control")
-    entry = Conductor(cord.gauge, float(cord.ampacity), colours["line"])
-    protective = design.region.colours["protective"]
-    return {
-        "cord-line": entry,
-        "cord-neutral": Conductor(cord.gauge, float(cord.ampacity), colours["neutral"]),
-        "cord-protective": Conductor(cord.gauge, float(cord.ampacity), protective),
-        "entry": entry,
-        "line": _conductor(line, colours["line"]),
-        "neutral": _conductor(line, colours["neutral"]),
-        "control": _conductor(control, colours["control"]),
+def _conductor(size: WireSize, colours: tuple[str, ...], role: str = "") -> Conductor:
+    return Conductor(size.gauge, float(size.ampacity), colours, role)
+
+
+def _conductors(design: Design, sizes: Sizes, supplied: Supplied) -> dict[str, Conductor]:
+    colours, line = design.region.colours, sizes.wire("line")
+    shared = {
         "armature": _conductor(sizes.wire("armature"), colours["armature"]),
         "signal": _conductor(sizes.wire("signal"), colours["signal"]),
-        "protective": Conductor(cord.gauge, float(cord.ampacity), protective),
+    }
+    cord = sizes.cord
+    if cord is None:  # a battery
+        plus, minus = _conductor(line, colours["plus"], "plus"), _conductor(line, colours["minus"], "minus")
+        return {
+            "line": plus,
+            "neutral": minus,
+            "control": _conductor(sizes.wire("control"), colours["extra-low"]),
+            "charger": _conductor(sizes.wire("charger"), colours["plus"], "plus"),
+            "charger-return": _conductor(sizes.wire("charger"), colours["minus"], "minus"),
+            **shared,
+        }
+    other = "line-2" if supplied.two_hot else "neutral"
+    protective = _conductor(cord, colours["protective"])
+    return {
+        "cord-line": _conductor(cord, colours["line"], "line"),
+        "cord-neutral": _conductor(cord, colours[other], other),
+        "cord-protective": _conductor(cord, colours["protective"], "protective"),
+        "entry": _conductor(cord, colours["line"]),
+        "entry-2": _conductor(cord, colours[other], other),
+        "line": _conductor(line, colours["line"]),
+        "neutral": _conductor(line, colours[other], other),
+        "control": _conductor(sizes.wire("control"), colours["control"]),
+        "protective": protective,
+        **shared,
     }
 
 
-def _lengths(design: Design) -> dict[str, float]:
+def _lengths(design: Design, supplied: Supplied) -> dict[str, float]:
+    """Length of each run, a spare loop at each wire included."""
     runs, sheet = design.project.runs, design.sheet
     box = sheet.assume("runs.box", "wire in the box")
     if runs is None:
@@ -109,7 +165,14 @@ def _lengths(design: Design) -> dict[str, float]:
     loop = sheet.known_or_assumed(runs.loop, "spare loop")
     motor = sheet.work("wire.l_motor", wire_length, "wire to the motor, to cut", l=runs.motor, l_s=loop)
     panel = sheet.work("wire.l_panel", wire_length, "wire to the door, to cut", l=runs.panel, l_s=loop)
-    return {"box": float(box), "cord": float(runs.cord), "motor": float(motor), "panel": float(panel)}
+    found = {"box": float(box), "motor": float(motor), "panel": float(panel)}
+    if supplied.guard is not None:
+        return {**found, "cord": float(runs.cord)}
+    supply = sheet.work("wire.l_supply", wire_length, "wire to the battery, to cut", l=runs.battery, l_s=loop)
+    post = sheet.pick(
+        "wire.l_post", "bench_limits", "value", "wire from a battery post to its fuse", key="unguarded wire"
+    )
+    return {**found, "supply": float(supply), "post": float(post)}
 
 
 def _has_relay(design: Design) -> bool:
@@ -122,12 +185,23 @@ def seat_of(design: Design, place_id: str) -> Seat | None:
     return next((seat for seat in design.seats if seat.place.id == place_id), None)
 
 
+def _trips(design: Design, place_id: str, bought: Value) -> float:
+    """Rating of a fuse: that of the seated part, or of the one that is to be bought."""
+    seat = seat_of(design, place_id)
+    if seat is not None and seat.usable and seat.part is not None:
+        return float(seat.part.current)
+    return float(bought)
+
+
 def _interrupts(design: Design, place_id: str) -> float | None:
-    """Breaking capacity of a fuse: that of the seated part; one that is to be bought is bought to its need."""
+    """Breaking capacity of a fuse: that of the seated part; one that is to be bought breaks what its kind breaks on
+    AC, and on DC what is printed on it, which the counter is asked for."""
     seat = seat_of(design, place_id)
     if seat is None:
         return None
-    if seat.part is None:
+    if not seat.usable or seat.part is None:
+        if place_id == "line-fuse" and design.sizes is not None and design.sizes.line_fuse_breaks.known:
+            return float(design.sizes.line_fuse_breaks)
         needed = next((need.value for need in seat.place.needs if need.rating == "breaking"), None)
         return float(needed) if isinstance(needed, Value) and needed.known else None
     return float(seat.part.breaking) if seat.part.breaking.known else None
@@ -152,51 +226,6 @@ def _armature(design: Design) -> tuple[float, float]:
     return low * ohms, high * ohms
 
 
-def _spell(value: Value) -> str:
-    return spell(float(value), value.unit, inches=False) if value.known else "not known"
-
-
-def _texts(design: Design, sizes: Sizes) -> dict[str, str]:
-    """The grey line under each device's name."""
-    project, region = design.project, design.region
-    supply, power, motor = project.supply, project.power, project.motor
-    plate = motor.plate if motor else None
-    written = {
-        "X1": f"{sizes.cord.gauge}, 3 wires",
-        "X2": f"{sizes.cord.gauge}, one wire each",
-        "bar": f"{region.words['earth'].capitalize()} bar",
-        "Q1": f"2-pole, {_row(sizes.disconnect)}",
-        "F1": f"{_row(sizes.line_fuse)}, time-lag",
-        "Q2": f"2-pole, {_row(sizes.contactor)}",
-        "S1": "latching, red on yellow",
-        "S2": "white, springs back",
-        "S3": "black, springs back",
-        "F3": f"range {_row(sizes.overload_range)}",
-        "F2": f"{_row(sizes.motor_fuse)}, marked for DC",
-        "M2": "on the drive",
-    }
-    if power is not None:
-        written["T1"] = (
-            "not separated from the line" if power.live_controls is not False else "separated from the line"
-        )
-        written["S4"] = f"{_text(power.potentiometer)} linear"
-    if plate is not None:
-        written["M1"] = f"{_text(plate.voltage)} DC, {_text(plate.current)}"
-    if supply is not None:
-        written["X1"] = f"{_text(supply.voltage)}, {sizes.cord.gauge}"
-    return dict.fromkeys(("T1", "S4", "M1"), "") | written
-
-
-def _row(value: Value) -> str:
-
-    return gauge_of(value) or _spell(value)
-
-
-def _text(value: Value) -> str:
-
-    return value.parent.text if isinstance(value.parent, Input) else _spell(value)
-
-
 def _bonds(board: Board, texts: dict[str, str]) -> None:
     """Metal that can be touched: box, its door, machine frame, motor, drive."""
     for code, kind, name, column in (
@@ -212,8 +241,10 @@ def _bonds(board: Board, texts: dict[str, str]) -> None:
     bond(board, 902, "2", "U1", "stud", "box")
     bond(board, 903, "3", "U2", "stud", "panel")
     bond(board, 904, "4", "T1", "case", "box")
-    bond(board, 905, "5", "M1", "frame", "motor")
+    bond(board, 905, "5", "M1", "frame", "motor", cable="W3")
     bond(board, 906, "6", "U3", "stud", "motor")
+    if "M2" in board.devices and board.devices["M2"].metal:
+        bond(board, 907, "7", "M2", "frame", "box")
     board.devices["X2"] = _with_spares(board)
 
 

@@ -1,17 +1,22 @@
 """One pass from project to design: pure, in the order in which one thing rests on another."""
 
+from dataclasses import replace
+
+from buildsheet.controls.supplies import from_battery, from_outlet
 from buildsheet.design.alone import work_alone
+from buildsheet.design.battery import work_battery
 from buildsheet.design.design import Design
 from buildsheet.design.heat import work_box, work_heat
-from buildsheet.design.load import work_coast, work_load, work_turning
+from buildsheet.design.load import work_coast, work_load, work_turning, work_wait
 from buildsheet.design.places import places_of
 from buildsheet.design.sizes import work_sizes
+from buildsheet.formulas.controls import plugging_current
 from buildsheet.formulas.motor import loss_torque
-from buildsheet.formulas.protection import full_bridge_average
 from buildsheet.motors.magnet_dc import point, runaway
 from buildsheet.project import Project
-from buildsheet.reference import region
+from buildsheet.reference import Region, region
 from buildsheet.sizing.places import fit
+from buildsheet.sizing.supply import Supplied
 from buildsheet.worksheet import Worksheet
 
 
@@ -23,57 +28,54 @@ def work(project: Project) -> Design:
         return Design(project, here, sheet)
     motor = project.motor.constants(sheet)
     load = work_load(project, sheet)
-    if project.power is None or project.supply is None or load is None:
-        return Design(
-            project,
-            here,
-            sheet,
-            motor,
-            load,
-            work_alone(sheet, here, motor) if project.power is None else None,
-        )
-    tolerance = sheet.pick("rule.p", here.tables["rules"], "value", "line tolerance", key="line tolerance")
-    applied = project.power.applied(sheet, project.supply, tolerance)
-    sheet.work(
-        "drive.V_full",
-        full_bridge_average,
-        "most average volts that a bridge on this line gives",
-        V=applied.voltage,
-        U_d=applied.drop,
-    )
+    supplied = _supplied(project, here, sheet)
+    if project.power is None or supplied is None or load is None:
+        alone = work_alone(sheet, here, motor, project.motor.ask) if project.power is None else None
+        return Design(project, here, sheet, motor, load, alone)
+    applied = project.power.applied(sheet, supplied)
     points = (
         point(sheet, "low", "at the lowest speed", applied, motor, load.motor_low, load.motor_torque),
         point(sheet, "high", "at the highest speed", applied, motor, load.motor_high, load.motor_torque),
     )
     box = work_box(project, sheet, applied, points)
-    sizes = work_sizes(project, here, sheet, applied, points, box[3])
+    sizes = work_sizes(project, here, sheet, supplied, applied, points, box[3])
     heat = work_heat(project, sheet, motor, points, box)
     fastest = runaway(sheet, applied, motor)
     turning = work_turning(project, sheet, load, fastest)
-    coast = work_coast(
-        project,
-        sheet,
-        load,
+    losses = sheet.work(
+        "coast.T_0", loss_torque, "torque of the motor's own losses", K_t=motor.K_t, I_0=motor.I_0
+    )
+    coast = work_coast(project, sheet, load, losses)
+    if project.machine is not None and project.machine.reverse:
         sheet.work(
-            "coast.T_0", loss_torque, "torque of the motor's own losses", K_t=motor.K_t, I_0=motor.I_0
-        ),
-    )
-    places = places_of(project, sheet, sizes, applied)
-    seats = fit(places, project.on_hand, sheet)
+            "motor.I_plug",
+            plugging_current,
+            "current of a reversal at speed",
+            V=points[1].terminal,
+            E=points[1].emf,
+            R=motor.R,
+        )
+    sizes = replace(sizes, wait=work_wait(project, sheet, coast))
+    places = places_of(project, here, sheet, supplied, sizes, applied)
     return Design(
-        project,
-        here,
-        sheet,
-        motor,
-        load,
-        None,
-        applied,
-        points,
-        sizes,
-        heat,
-        fastest,
-        coast,
-        turning,
-        places,
-        seats,
-    )
+        project, here, sheet, motor, load,
+        supplied=supplied,
+        applied=applied,
+        points=points,
+        sizes=sizes,
+        heat=heat,
+        runaway=fastest,
+        coast=coast,
+        stored=work_battery(project, sheet, supplied, points),
+        turning=turning,
+        places=places,
+        seats=fit(places, project.on_hand, sheet),
+    )  # fmt: skip
+
+
+def _supplied(project: Project, here: Region, sheet: Worksheet) -> Supplied | None:
+    """What feeds the machine: that which its way of powering runs on."""
+    battery = project.power is not None and project.power.runs_on == "battery"
+    if battery:
+        return from_battery(project.battery, sheet) if project.battery is not None else None
+    return from_outlet(project.supply, here, sheet) if project.supply is not None else None

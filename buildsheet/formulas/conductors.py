@@ -2,7 +2,7 @@
 
 from math import pi
 
-from buildsheet.citations import Citation, derivation, memory
+from buildsheet.citations import Citation, derivation
 from buildsheet.formulas.formula import Constant, formula
 from buildsheet.units import (
     KELVIN,
@@ -51,9 +51,7 @@ def gauge_area(n: Number) -> WireArea:
 
 
 @formula(
-    source=Citation(
-        "NFPA 70 (NEC)", "use of chapter 9 Table 8: both conductors of a single-phase or DC run", "2023"
-    )
+    source=derivation("Ohm's law over both conductors of a single-phase or direct-current run")
 )
 def voltage_drop(l: Metre, r: OhmPerMetre, I: Ampere) -> Volt:
     """Drop along a run and back; l is the length one way.
@@ -85,7 +83,7 @@ def drop_share(U: Volt, V: Volt) -> Share:
 
 
 @formula(
-    source=memory("NFPA 79", "12.5.5 and NFPA 70 (NEC) 310.15", "2021"), limits={"k_T": (0, 2), "k_n": (0, 1)}
+    source=derivation("table value times the corrections of its own standard"), limits={"k_T": (0, 2), "k_n": (0, 1)}
 )
 def ampacity_in_place(I_t: Ampere, k_T: Share, k_n: Share) -> Ampere:
     """Current that a conductor carries where it lies: table value, ambient and bundle corrections.
@@ -107,7 +105,7 @@ def wire_length(l: Metre, l_s: Metre) -> Metre:
 
 
 @formula(
-    source=memory("NFPA 70 (NEC)", "310.15(B) and (C), solved for the table value", "2023"),
+    source=derivation("table value times the corrections of its own standard, solved for the table value"),
     limits={"k_T": (0.01, 2), "k_n": (0.01, 1)},
 )
 def least_table_ampacity(I_p: Ampere, k_T: Share, k_n: Share) -> Ampere:
@@ -127,3 +125,26 @@ def loop_resistance(l: Metre, r: OhmPerMetre) -> Ohm:
     0.0515
     """
     return 2 * l * r
+
+
+@formula(source=derivation("a share of the resistance in the table"), limits={"k": (0.8, 2)})
+def warm_resistance(r: OhmPerMetre, k: Share) -> OhmPerMetre:
+    """Resistance of a warm conductor from that of the table.
+
+    >>> round(warm_resistance(r=0.0133, k=1.2), 5)
+    0.01596
+    """
+    return r * k
+
+
+@formula(
+    source=derivation("a share of the fuse's rating; which share, says the rule"),
+    limits={"k": (1, 2)},
+)
+def guarded_current(I_n: Ampere, k: Share) -> Ampere:
+    """Current that a conductor must carry where it lies, so that its fuse guards it from overload.
+
+    >>> round(guarded_current(I_n=10.0, k=1.45), 6)
+    14.5
+    """
+    return I_n * k

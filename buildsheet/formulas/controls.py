@@ -4,7 +4,7 @@ from math import log
 
 from buildsheet.citations import Citation, derivation
 from buildsheet.formulas.formula import formula
-from buildsheet.units import Farad, Joule, Ohm, Second, Share, Volt, Watt
+from buildsheet.units import Ampere, Farad, Joule, Ohm, Second, Share, Volt, Watt
 
 DIVIDER = derivation("voltage divider")
 
@@ -77,3 +77,25 @@ def discharge_time(R: Ohm, C: Farad, V_0: Volt, V_s: Volt) -> Second:
     15.06
     """
     return R * C * log(V_0 / V_s)
+
+
+@formula(source=derivation("a time with a factor for what wear and cold change"), limits={"k": (1, 5)})
+def blocking_time(t: Second, k: Share) -> Second:
+    """Time for which a timer must keep a machine from starting again, from the longest coast.
+
+    >>> blocking_time(t=8.0, k=1.5)
+    12.0
+    """
+    return t * k
+
+
+@formula(
+    source=Citation("textbooks on DC machines, plugging: supply and back-EMF add"), limits={"R": (1e-3, 1e4)}
+)
+def plugging_current(V: Volt, E: Volt, R: Ohm) -> Ampere:
+    """Armature current of a motor that is reversed at speed: the reason why one waits for standstill.
+
+    >>> round(plugging_current(V=90.0, E=82.5, R=1.5), 6)
+    115.0
+    """
+    return (V + E) / R

@@ -7,7 +7,10 @@ from buildsheet.units import CubicMetrePerSecond, Metre, MetrePerSecond, Pascal,
 HANDBOOK = Citation("machinist's handbook, power for machining", "p. 1147", "31st ed.")
 
 
-@formula(source=Citation("open course sheet and solved textbook problem on turning", "Q = v·f·d"), limits={"v": (0, 50)})
+@formula(
+    source=Citation("open course sheet and solved textbook problem on turning", "Q = v·f·d"),
+    limits={"v": (0, 50)},
+)
 def removal_rate(v: MetrePerSecond, f: Metre, d: Metre) -> CubicMetrePerSecond:
     """Volume that a turning cut removes in a time, from cutting speed, feed for each turn and depth.
 

@@ -106,6 +106,16 @@ def wrap_angle(C: Metre, d: Metre, D: Metre) -> Radian:
     return pi - 2 * asin((D - d) / (2 * C))
 
 
+@formula(source=derivation("definition of efficiency"), limits={"eta": (0.05, 1)})
+def power_before(P: Watt, eta: Share) -> Watt:
+    """Power that goes into a step which passes on a share of it.
+
+    >>> round(power_before(P=180.0, eta=0.9), 6)
+    200.0
+    """
+    return P / eta
+
+
 @formula(source=derivation("power is pull times speed"), limits={"v": (1e-3, 200)})
 def belt_pull(P: Watt, v: MetrePerSecond) -> Newton:
     """Difference of the pulls of the tight and the slack side.
@@ -116,7 +126,11 @@ def belt_pull(P: Watt, v: MetrePerSecond) -> Newton:
     return P / v
 
 
-@formula(source=derivation("power is torque times speed"), limits={"omega": (1e-3, 1e4)})
+@formula(
+    source=derivation("power is torque times speed"),
+    limits={"omega": (1e-3, 1e4)},
+    leaves_out="a torque that changes with speed: it is carried over as the same at all speeds",
+)
 def torque_of_power(P: Watt, omega: RadianPerSecond) -> NewtonMetre:
     """Torque that carries a power at a speed.
 
@@ -144,6 +158,20 @@ def motor_torque(T: NewtonMetre, i: Number, eta: Share) -> NewtonMetre:
     1.1111
     """
     return T / (i * eta)
+
+
+@formula(
+    source=derivation("speed of a roller under a belt, turned back through the belt step that drove it"),
+    limits={"d": (1e-3, 10), "d_1": (1e-3, 10), "d_2": (1e-3, 10)},
+)
+def speed_behind_belt(v: MetrePerSecond, d: Metre, d_1: Metre, d_2: Metre) -> RadianPerSecond:
+    """Motor speed in a machine whose roller, of diameter d, moved a surface at v: d_1 on the motor, d_2 on the roller.
+
+    >>> round(speed_behind_belt(v=4.0, d=0.05, d_1=0.04, d_2=0.10), 6)
+    400.0
+    """
+    omega_2: RadianPerSecond = 2 * v / d
+    return omega_2 * d_2 / d_1
 
 
 @formula(source=derivation("energy of a turning mass"))

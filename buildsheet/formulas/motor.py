@@ -1,8 +1,8 @@
 """Direct-current motors with permanent magnets: constants from plate and bench, and the straight lines that follow."""
 
-from math import pi, sqrt
+from math import acos, pi, sqrt
 
-from buildsheet.citations import derivation, memory, practice
+from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.formulas.formula import Constant, formula
 from buildsheet.units import (
     KELVIN,
@@ -14,6 +14,7 @@ from buildsheet.units import (
     NewtonMetrePerAmpere,
     Number,
     Ohm,
+    Radian,
     RadianPerSecond,
     Second,
     Share,
@@ -280,3 +281,32 @@ def loss_torque(K_t: NewtonMetrePerAmpere, I_0: Ampere) -> NewtonMetre:
     0.22
     """
     return K_t * I_0
+
+
+@formula(
+    source=Citation("textbooks on power electronics, semiconverter", "V = √2·V_s/π·(1 + cos α), solved for α"),
+    limits={"V_s": (1, 1000), "V": (0, 1000)},
+    leaves_out="gaps in the current: it holds while the current never stops",
+)
+def continuous_firing_angle(V: Volt, V_s: Volt) -> Radian:
+    """Firing angle of a half-controlled bridge for an average voltage, current without gaps.
+
+    >>> round(continuous_firing_angle(V=81.03, V_s=120.0), 3)
+    1.047
+    """
+    x: Number = pi * V / (sqrt(2) * V_s) - 1
+    return acos(x)
+
+
+@formula(
+    source=Citation("textbooks on power electronics, step-down chopper", "V = D·V_b, with the drops of both paths"),
+    limits={"V_b": (1, 1000), "V": (0, 1000)},
+    leaves_out="gaps in the current: it holds while the current never stops",
+)
+def continuous_duty(V: Volt, V_b: Volt, U_d: Volt, U_f: Volt) -> Share:
+    """Duty of a chopper for an average voltage, current without gaps; drops of the switch and of the diode.
+
+    >>> continuous_duty(V=12.0, V_b=24.0, U_d=0.0, U_f=0.0)
+    0.5
+    """
+    return (V + U_f) / (V_b - U_d + U_f)

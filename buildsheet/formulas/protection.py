@@ -6,11 +6,9 @@ from buildsheet.citations import Citation, derivation, memory
 from buildsheet.formulas.formula import formula
 from buildsheet.units import Ampere, Number, Ohm, Share, Volt, Watt
 
-NEC = "NFPA 70 (NEC)"
-
 
 @formula(
-    source=Citation(NEC, "210.20(A): a continuous load is at most 80 % of the overcurrent device", "2023"),
+    source=derivation("a share of the breaker's rating; which share, says the rule"),
     limits={"k": (0.1, 1)},
 )
 def continuous_limit(I_b: Ampere, k: Share) -> Ampere:
@@ -22,7 +20,7 @@ def continuous_limit(I_b: Ampere, k: Share) -> Ampere:
     return I_b * k
 
 
-@formula(source=Citation("fuse makers' selection guides to UL 248-14", "at 25 °C"), limits={"k": (0.1, 1)})
+@formula(source=Citation("fuse makers' selection guides", "at 25 °C"), limits={"k": (0.1, 1)})
 def least_fuse_rating(I: Ampere, k: Share) -> Ampere:
     """Smallest rating that carries a current all day, when a fuse carries only a share of its rating for ever.
 
@@ -32,7 +30,20 @@ def least_fuse_rating(I: Ampere, k: Share) -> Ampere:
     return I / k
 
 
-@formula(source=Citation(NEC, "430.32(A)(1)", "2023"), limits={"k": (1, 1.4)})
+@formula(
+    source=derivation("two shares of one rating, one after the other"),
+    limits={"k": (0.1, 1), "k_T": (0.1, 1)},
+)
+def share_in_warm_air(k: Share, k_T: Share) -> Share:
+    """Share of its rating that a fuse carries all day in air warmer than that of its test.
+
+    >>> round(share_in_warm_air(k=0.75, k_T=0.9), 6)
+    0.675
+    """
+    return k * k_T
+
+
+@formula(source=derivation("a share of the plate's current; which share, says the rule"), limits={"k": (1, 1.4)})
 def overload_setting(I_n: Ampere, k: Share) -> Ampere:
     """Highest setting of a motor overload device.
 
@@ -55,7 +66,7 @@ def current_by_heat(I: Ampere, F: Number) -> Ampere:
     return I * F
 
 
-@formula(source=Citation(NEC, "430.110(A)", "2023"), limits={"k": (1, 2)})
+@formula(source=derivation("a share of the load's current; which share, says the rule"), limits={"k": (1, 2)})
 def disconnect_rating(I: Ampere, k: Share) -> Ampere:
     """Least ampere rating of a motor disconnect.
 

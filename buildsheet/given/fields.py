@@ -1,5 +1,6 @@
 """Fields of a project file: a quantity becomes a Value that knows its line; flags and words refuse what is not one."""
 
+import re
 from dataclasses import dataclass
 from functools import cached_property
 from math import nan
@@ -10,7 +11,7 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from buildsheet import units as u
-from buildsheet.given.problems import cut
+from buildsheet.given.problems import LEAVE_OUT, cut, not_known
 from buildsheet.given.tree import Text
 from buildsheet.units import QuantityError, Unit, kinds_of, read, spell
 from buildsheet.worksheet import Absent, Input, Value
@@ -82,7 +83,8 @@ class Reads:
             unit = self.kind_of(given)
             number = read(given, unit)
         except QuantityError as error:
-            instead = f'write for example "{self.kinds[0].example}"'
+            instead = _degrees(given, self.kinds) or f'write for example "{self.kinds[0].example}"'
+            instead = LEAVE_OUT if not_known(given) else instead
             raise at_piece(refuse(error.code, error.found, error.wanted, instead), given) from None
         low, high = self.bounds
         if unit is self.kinds[0] and not low <= number <= high:
@@ -120,11 +122,18 @@ def label_of(key: str) -> str:
     return (f"{place}: " if place else "") + name.replace("_", " ")
 
 
+def _degrees(text: str, kinds: tuple[Unit, ...]) -> str:
+    """What to type for a temperature whose letter stands alone: F is the farad, C the coulomb."""
+    alone = re.fullmatch(r"\s*([+-]?\d+(?:\.\d+)?)\s*(?:deg\s+)?([FfCc])\s*", text) if u.KELVIN in kinds else None
+    return f'write "{alone[1]} deg{alone[2].upper()}"' if alone else ""
+
+
 def _flag(given: object) -> object:
     if isinstance(given, Text):
         if given in ("true", "false"):
             return given == "true"
-        raise refuse("not-a-flag", f'"{given}"', "true or false", "write true or false")
+        instead = LEAVE_OUT if not_known(given) else "write true or false"
+        raise refuse("not-a-flag", f'"{given}"', "true or false", instead)
     return given
 
 
@@ -139,11 +148,15 @@ def quantity(*kinds: Unit, low: str, high: str) -> Any:
 
 Volts = Annotated[Value, Reads((u.VOLT,), "0.01 V", "1000 V")]
 Amperes = Annotated[Value, Reads((u.AMPERE,), "1 mA", "200 A")]
+IdleAmperes = Annotated[Value, Reads((u.AMPERE,), "0 A", "50 A")]
 FaultAmperes = Annotated[Value, Reads((u.AMPERE,), "10 A", "50 kA")]
 Ohms = Annotated[Value, Reads((u.OHM,), "1 mohm", "10 Mohm")]
 Henries = Annotated[Value, Reads((u.HENRY,), "1 µH", "10 H")]
+Farads = Annotated[Value, Reads((u.FARAD,), "1 nF", "1 F")]
+Charges = Annotated[Value, Reads((u.AMPERE_HOUR,), "0.1 Ah", "1000 Ah")]
 Watts = Annotated[Value, Reads((u.WATT,), "10 mW", "20 kW")]
 Hertzes = Annotated[Value, Reads((u.HERTZ,), "1 Hz", "1 kHz")]
+PulseHertzes = Annotated[Value, Reads((u.HERTZ,), "50 Hz", "200 kHz")]
 Speeds = Annotated[Value, Reads((u.RADIAN_PER_SECOND,), "0.1 rpm", "60000 rpm")]
 RunningSpeeds = Annotated[Value, Reads((u.METRE_PER_SECOND,), "1 mm/s", "120 m/s")]
 WorkSpeeds = Annotated[Value, Reads((u.RADIAN_PER_SECOND, u.METRE_PER_SECOND), "0.1 rpm", "60000 rpm")]

@@ -17,7 +17,7 @@ from buildsheet.given.fields import (
 )
 from buildsheet.given.model import Given
 
-MachineKind = Literal["belt-sander", "fruit-mill", "other"]
+MachineKind = Literal["belt-sander", "fruit-mill", "yarn-twister", "wool-carder", "other"]
 
 
 class Duty(Given):
@@ -111,7 +111,9 @@ class TurningPart(Given):
     """A part that turns, with what it stands. On one line: `drum, 130 mm, rated 5000 rpm` is written in long form."""
 
     part: str = Field(description="What it is called.", examples=["contact drum"], max_length=40)
-    shaft: Literal["motor", "tool"] = Field(description="Which shaft it turns with.")
+    shaft: Literal["motor", "tool", "after belt 1", "after belt 2", "after belt 3"] = Field(
+        description="Which shaft it turns with; `after belt 1` is the countershaft between two belts."
+    )
     diameter: Lengths = Field(description="Outside diameter.", examples=["130 mm"])
     rated: WorkSpeeds = Field(
         description="Speed marked on it or proven for it, as rpm or as rim speed.", examples=["5000 rpm"]

@@ -4,7 +4,6 @@ group of quantities may be written on one line.
 
 import re
 from collections.abc import Iterator, Mapping
-from difflib import get_close_matches
 from functools import cache
 from types import UnionType
 from typing import Any, ClassVar, Literal, Union, get_args, get_origin
@@ -14,12 +13,14 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError
 
 from buildsheet.given.fields import Reads, Said, Unwritten, at_piece, refuse
+from buildsheet.given.problems import LEAVE_OUT, listed, near, not_known
 from buildsheet.given.tree import Items, Text
 from buildsheet.given.tree import Mapping as TextMapping
-from buildsheet.units import NUMBER, QuantityError, Unit, kinds_of
+from buildsheet.units import NUMBER, QuantityError, Unit, kinds_of, read
 
 _NUMBER = r"(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)"
 _JOINED = re.compile(rf"[+-]?{_NUMBER}(?:\s*(?:\.\.|->|→|\bx\b|×)\s*[+-]?{_NUMBER})*")
+_HYPHENED = re.compile(rf"(?P<low>{_NUMBER})\s*(?:[-\u2013\u2014]|\bto\b)\s*(?P<high>{_NUMBER})")
 _UNIT = re.compile(r"\s*(?P<unit>[A-Za-zµμΩ\u2126°%][A-Za-z0-9µμΩ\u2126°·*/^²³]*(?:\*\*\d)?)")
 _JOINT = re.compile(r"\s*(?:\.\.|->|→|\bx\b|×)\s*")
 _FILLERS = {"at", "and", "with", "of", "in"}
@@ -97,7 +98,7 @@ class Given(BaseModel):
             rest = (
                 cls._word(piece, rest, filled)
                 or cls._quantity(piece, rest, filled)
-                or _stop(cls, piece, rest)
+                or _stop(cls, piece, rest, filled)
             )
 
     @classmethod
@@ -122,7 +123,7 @@ class Given(BaseModel):
             kind = cls.model_fields[name].annotation
             if _is_flag(kind):
                 known[name.replace("_", " "), name, "true"] = None
-            for word in _choices(kind):
+            for word in choices(kind):
                 known |= dict.fromkeys([(word, name, word), (word.replace("-", " "), name, word)])
         return tuple(sorted(known, key=lambda entry: -len(entry[0])))
 
@@ -142,6 +143,8 @@ class Given(BaseModel):
         numbers = _JOINED.match(piece, at)
         if not numbers:
             return 0
+        if hyphened := _HYPHENED.match(piece, at):
+            raise cls._range(piece, hyphened, open_fields)
         unit = _UNIT.match(piece, numbers.end())
         plain = any(NUMBER in reads.kinds for _, reads, said in open_fields if before and said.before == before)
         if not unit and not plain:
@@ -150,6 +153,11 @@ class Given(BaseModel):
         try:
             kinds = kinds_of(unit["unit"]) if unit else (NUMBER,)
         except QuantityError as error:
+            name = unit["unit"] if unit else ""
+            alike = [phrase for phrase, _, _ in reversed(cls.phrases()) if phrase.rpartition(" ")[2].lower() == name.lower()]
+            if alike:  # a word with a number in it, such as a wire size that is not made
+                found = f'"{piece[at:unit.end() if unit else None].strip()}"'
+                raise refuse("unknown-word", found, f"one of: {listed(dict.fromkeys(alike))}", "write one of these words") from None
             raise refuse(error.code, error.found, error.wanted, cls._instead(open_fields)) from None
         end = unit.end() if unit else numbers.end()
         behind = piece[end:].lstrip()
@@ -160,19 +168,46 @@ class Given(BaseModel):
             if reads and said.before == before and said.after == after and _common(reads, kinds)
         ]
         parts = list(_spans(piece, numbers.start(), numbers.end()))
+        text = piece[at:end].strip()
+        marked = "" if before or after or len(parts) > 1 else _marked(text, open_fields, kinds)
         if len(free) < len(parts):
             what = kinds[0].kind if kinds else "quantity"
             raise refuse(
                 "unknown-word",
-                f'"{piece[at:end].strip()}"',
+                f'"{text}"',
                 f"{f'at most {len(free)}' if free else 'no further'} {what} here: {', '.join(cls.SHORT)}",
-                "take it away, or write the group with keys",
+                f'write "{marked}"' if marked else "take it away, or write the group with keys",
             )
+        reads_it = next(reads for name, reads, _ in open_fields if name == free[0])
+        if marked and not _within(text, reads_it):
+            raise refuse("out-of-range", f'"{text}"', f"{reads_it.says} here", f'write "{marked}"')
         for name, (low, high) in zip(free, parts, strict=False):
             whole = piece.piece(low, high, f"{piece.place.key}.{name}")
             filled[name] = Text(f"{piece[low:high]} {unit['unit'] if unit else ''}".rstrip(), whole.place)
         return end + (len(piece[end:]) - len(behind) + len(after) if after else 0)
 
+    @classmethod
+    def _range(
+        cls, piece: Text, hyphened: re.Match[str], open_fields: list[tuple[str, Reads, Said]]
+    ) -> PydanticCustomError:
+        """The refusal of two numbers with a hyphen: a range has two dots, a mixed number a space."""
+        unit = _UNIT.match(piece, hyphened.end())
+        end = unit.end() if unit else hyphened.end()
+        low, high, tail = hyphened["low"], hyphened["high"], piece[hyphened.end() : end]
+        kinds: tuple[Unit, ...] = ()
+        if unit:
+            try:
+                kinds = kinds_of(unit["unit"])
+            except QuantityError:
+                kinds = ()
+        room = sum(_common(reads, kinds) for _, reads, said in open_fields if said == Said())
+        if "/" in high and "/" not in low:
+            instead = f'write "{low} {high}{tail}"'
+        elif room > 1:
+            instead = f'write "{low}..{high}{tail}"'
+        else:
+            instead = f'write one quantity, such as "{low}{tail}"'
+        return refuse("not-a-quantity", f'"{piece[hyphened.start() : end]}"', "one quantity, or a range with two dots", instead)
 
     @classmethod
     def _instead(cls, open_fields: list[tuple[str, Reads, Said]]) -> str:
@@ -212,16 +247,55 @@ def _spans(piece: str, start: int, end: int) -> Iterator[tuple[int, int]]:
     yield at, end
 
 
-def _stop(model: type[Given], piece: Text, start: int) -> int:
+def _stop(model: type[Given], piece: Text, start: int, filled: dict[str, Any]) -> int:
     word = piece[start:].strip()
     phrases = list(dict.fromkeys(phrase for phrase, _, _ in model.phrases()))
-    near = get_close_matches(word, phrases, n=2, cutoff=0.4) or phrases[:4]
-    raise refuse(
-        "unknown-word",
-        f'"{word}"',
-        f"a quantity, or a word such as {', '.join(near)}" if near else "a quantity",
-        f'write "{near[0]}"' if near else "write a number and a unit",
+    close = near(word, phrases, most=2)
+    wanted, instead = "a quantity", "write a number and a unit"
+    if not_known(word):
+        wanted, instead = "what is known", f"leave it out: {LEAVE_OUT.partition(': ')[2]}"
+    elif close:
+        wanted, instead = f"a quantity, or a word such as {', '.join(close)}", f'write "{close[0]}"'
+    elif words := _open_words(model, filled, word):
+        wanted, instead = f"a quantity, or one of: {listed(words)}", "write a quantity or one of these words"
+    raise refuse("unknown-word", f'"{word}"', wanted, instead)
+
+
+def _open_words(model: type[Given], filled: dict[str, Any], word: str) -> list[str]:
+    """Words of the fields that are still to be filled: of the first that must be there alone, else of all; those
+    with a figure in them only for a word that has one."""
+    names = [name for name in model.SHORT if name not in filled]
+    must = [
+        name
+        for name in names
+        if model.model_fields[name].is_required() and choices(model.model_fields[name].annotation)
+    ]
+    words = [one for name in must[:1] or names for one in choices(model.model_fields[name].annotation)]
+    flags = [name.replace("_", " ") for name in names if _is_flag(model.model_fields[name].annotation)]
+    figures = any(sign.isdigit() for sign in word)
+    alike = [one for one in (words if must else [*flags, *words]) if figures or not any(s.isdigit() for s in one)]
+    return list(dict.fromkeys(alike))
+
+
+def _marked(text: str, open_fields: list[tuple[str, Reads, Said]], kinds: tuple[Unit, ...]) -> str:
+    """The quantity with the words by which a field that is still open would know it; empty when there is none."""
+    return next(
+        (
+            f"{said.before} {text} {said.after}".strip()
+            for _, reads, said in open_fields
+            if said != Said() and _common(reads, kinds) and _within(text, reads)
+        ),
+        "",
     )
+
+
+def _within(text: str, reads: Reads) -> bool:
+    """Whether a field would take it. A quantity that can't be read is refused elsewhere, with its reason."""
+    try:
+        low, high = reads.bounds
+        return low <= read(text, reads.kinds[0]) <= high
+    except QuantityError:
+        return False
 
 
 def _label(description: str) -> str:
@@ -246,9 +320,9 @@ def _is_flag(kind: Any) -> bool:
     return kind is bool or bool in get_args(kind)
 
 
-def _choices(kind: Any) -> tuple[str, ...]:
+def choices(kind: Any) -> tuple[str, ...]:
     if get_origin(kind) is Literal:
         return tuple(word for word in get_args(kind) if isinstance(word, str))
     if get_origin(kind) in (Union, UnionType):
-        return tuple(word for part in get_args(kind) for word in _choices(part))
+        return tuple(word for part in get_args(kind) for word in choices(part))
     return ()

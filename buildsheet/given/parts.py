@@ -9,13 +9,17 @@ from buildsheet.given.model import Given
 
 PartKind = Literal[
     "cord", "plug", "disconnect", "fuse", "fuse holder", "contactor", "emergency stop", "stop button", "start button",
-    "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "ground bar", "drive", "choke",
+    "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "earth bar", "drive", "choke",
+    "reversing switch", "timer", "charger inlet", "resistor", "diode", "battery",
 ]  # fmt: skip
-Gauge = Literal["18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG"]
+Gauge = Literal[
+    "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG",
+    "0.75 mm²", "1.0 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²",
+]  # fmt: skip
 
 
 class Part(Given):
-    """A part on hand. On one line: `contactor, 20 A 250 V AC, 2-pole, salvaged`."""
+    """A part on hand. On one line: `contactor, 20 A 250 V AC, 2-pole, coil 120 V, auxiliary contact, AC-3, salvaged`."""
 
     SHORT: ClassVar = (
         "kind",
@@ -31,6 +35,14 @@ class Part(Given):
         "origin",
         "breaking",
         "lag",
+        "coil",
+        "auxiliary",
+        "category",
+        "contact",
+        "opening",
+        "reset",
+        "centre",
+        "delay",
     )
     kind: PartKind = Field(description="What it is.")
     id: str = Field("", description="Your own name for this one part.", max_length=20)
@@ -49,5 +61,31 @@ class Part(Given):
     length: Heights = Field(description="Length of a cord.", examples=["2.5 m"])
     taper: Literal["linear", "audio"] | None = Field(None, description="Taper of a potentiometer.")
     lag: Literal["time-lag", "fast"] | None = Field(None, description="Kind of a fuse.")
+    coil: Annotated[Volts, Said(before="coil")] = Field(
+        description="Voltage marked on the coil of a contactor.", examples=["120 V"]
+    )
+    auxiliary: Literal["auxiliary contact"] | None = Field(
+        None, description="Whether a contactor has a normally open contact beside its poles."
+    )
+    category: Literal["AC-1", "AC-3", "AC-4", "DC-1", "DC-3", "DC-5", "motor-rated"] | None = Field(
+        None,
+        description="Use category marked on a contactor, IEC 60947-4-1; `motor-rated` for a mark in horsepower.",
+    )
+    contact: Literal["normally closed", "normally open"] | None = Field(
+        None, description="Contact of a button, as the meter shows it at rest."
+    )
+    opening: Literal["direct opening"] | None = Field(
+        None,
+        description="Whether an emergency stop has the direct-opening mark, IEC 60947-5-1: an arrow in a circle.",
+    )
+    reset: Literal["manual reset", "automatic reset"] | None = Field(
+        None, description="How an overload relay resets."
+    )
+    centre: Literal["centre off"] | None = Field(
+        None, description="Whether a changeover switch has a place in the middle in which nothing is joined."
+    )
+    delay: Literal["on-delay", "off-delay", "true off-delay"] | None = Field(
+        None, description="Kind of a timer; a true off-delay keeps its time without supply."
+    )
     origin: Literal["salvaged", "bought", "new"] | None = Field(None, description="Where it came from.")
     price: str = Field("", description="What it cost or would cost, as text.", max_length=20)

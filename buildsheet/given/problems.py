@@ -3,6 +3,7 @@
 import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
+from difflib import get_close_matches
 
 # Every code, with the smallest file text that gives it. The README explains them; a test compares and runs them all.
 CODES: dict[str, str] = {
@@ -62,6 +63,53 @@ class ProjectError(BuildsheetError):
     def __str__(self) -> str:
         lines = self.text.splitlines()
         return "\n".join(_harmless(_laid_out(self.file, problem, lines)) for problem in self.problems)
+
+
+NOT_KNOWN = ("unknown", "not known", "not-known", "unkown", "tbd", "tba", "n/a", "no idea", "not sure", "don't know", "...")
+LEAVE_OUT = "leave the key out: what is not written is unknown, and is asked for where it matters"
+CLOSE = 0.75  # share of its letters that a word has in common with the one that was probably meant
+MOST_LISTED = 24
+# Words that say that something is not there: a guess at one of them could take a danger away on paper.
+_DENYING = ("none", "nothing", "no", "false")
+_NEGATIONS = ("un", "non", "not ", "no ", "in", "dis", "without ")
+
+
+def not_known(text: str) -> bool:
+    """Whether a text says that nobody knows: an empty sheet of paper says the same."""
+    word = text.strip().casefold()
+    return word in NOT_KNOWN or (word != "" and not word.strip("?"))
+
+
+def near(word: str, words: Iterable[str], most: int = 3) -> list[str]:
+    """The words that were probably meant, closest first; none when that would be a guess.
+
+    Never one with other digits (12 AWG for 13 AWG), never the opposite (skilled for unskilled), and never one that says
+    that something is not there, unless it was spelt out.
+    """
+    asked = word.strip().casefold().replace("_", "-")
+    known = {other.casefold().replace("_", "-"): other for other in words}
+    if asked in known:
+        return [known[asked]]
+    fit = [
+        other
+        for other in known
+        if _digits(other) == _digits(asked) and other not in _DENYING and _negated(other) == _negated(asked)
+    ]
+    return [known[other] for other in get_close_matches(asked, fit, n=most, cutoff=CLOSE)]
+
+
+def _digits(text: str) -> str:
+    return "".join(sign for sign in text if sign.isdigit())
+
+
+def _negated(text: str) -> str:
+    return next((prefix for prefix in _NEGATIONS if text.startswith(prefix)), "")
+
+
+def listed(words: Iterable[str]) -> str:
+    """The allowed words for a message: all of a short list, the beginning of a long one."""
+    every = list(words)
+    return ", ".join(every) if len(every) <= MOST_LISTED else f"{', '.join(every[:MOST_LISTED])} and {len(every) - MOST_LISTED} more"
 
 
 def cut(text: str, most: int = 60) -> str:

@@ -10,8 +10,9 @@ from buildsheet.given.model import Given
 Where = Literal["dry shed", "dry room", "damp cellar", "wet place", "outdoors"]
 Users = Literal["builder alone", "household", "club"]
 Skill = Literal["skilled", "instructed", "lay"]
-# Regions whose circuit this version can wire; the data of others may be there before.
-RegionName = Literal["north-america"]
+ResidualCurrent = Literal["GFCI", "RCD", "RCD type AC", "RCD type A", "RCD type F", "RCD type B", "none"]
+# Regions whose circuit this version can wire; a test holds them to the files of data.
+RegionName = Literal["north-america", "europe"]
 REGIONS: tuple[str, ...] = get_args(RegionName)
 
 
@@ -50,7 +51,7 @@ class Supply(Given):
     breaker: Annotated[Amperes, Said(after="breaker")] = Field(
         description="Rating of the wall breaker of this circuit.", examples=["15 A"]
     )
-    residual_current: Literal["GFCI", "RCD", "none"] | None = Field(
+    residual_current: ResidualCurrent | None = Field(
         None, description="Residual-current protection of the outlet."
     )
     connection: Literal["plug", "fixed"] | None = Field(None, description="Cord and plug, or fixed wiring.")
@@ -82,6 +83,7 @@ class Runs(Given):
     """Lengths of the cables."""
 
     cord: Heights = Field(description="Line cord, plug to box.", examples=["2.5 m"])
+    battery: Heights = Field(description="Fuse at the battery to the box, one way.", examples=["1.2 m"])
     motor: Heights = Field(description="Box to motor, one way.", examples=["900 mm"])
     panel: Heights = Field(description="Inside the box to a control on its door.", examples=["350 mm"])
     loop: Heights = Field(

@@ -4,25 +4,29 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.citations import derivation
+from buildsheet.formulas import mechanics
 from buildsheet.formulas import motor as f
 from buildsheet.given.fields import (
     Amperes,
     Flags,
     Henries,
     Hertzes,
+    IdleAmperes,
     Inertias,
+    Lengths,
     Ohms,
     PowerFactors,
+    RunningSpeeds,
     Said,
     Speeds,
+    Torques,
     Volts,
     Watts,
 )
 from buildsheet.given.model import Given
-from buildsheet.sizing.waist import Applied, Point
-from buildsheet.units import AMPERE, NUMBER, RADIAN, VOLT, VOLT_SECOND_PER_RADIAN, Unit
-from buildsheet.waveforms import NotSolved, Source, Steady, back_emf_for, firing_angle_for
+from buildsheet.sizing.waist import SOLVED, Applied, Point, Wave
+from buildsheet.units import AMPERE, NUMBER, OHM, VOLT_SECOND_PER_RADIAN, Unit
+from buildsheet.waveforms import Chopped, NotSolved
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 
@@ -61,6 +65,15 @@ class HeldRotor(Given):
     voltage_2: Volts = Field(description="Volts at the large current, near rated.", examples=["6.2 V"])
     current_2: Amperes = Field(description="Large current.", examples=["3.0 A"])
 
+    @property
+    def impossible(self) -> bool:
+        """Whether no winding gives these readings: the volts do not rise with the amperes."""
+        readings = (self.voltage_1, self.voltage_2, self.current_1, self.current_2)
+        if not all(reading.known for reading in readings):
+            return False
+        volts, amperes = (float(b) - float(a) for a, b in (readings[:2], readings[2:]))
+        return volts * amperes <= 0
+
 
 class FreeRun(Given):
     """A run without load. On one line: `12.0 V, 228 rpm, 0.46 A`."""
@@ -68,7 +81,10 @@ class FreeRun(Given):
     SHORT: ClassVar = ("voltage", "speed", "current")
     voltage: Volts = Field(description="Volts at the motor.", examples=["12.0 V"])
     speed: Speeds = Field(description="Speed it settles at.", examples=["228 rpm"])
-    current: Amperes = Field(description="Current it settles at.", examples=["0.46 A"])
+    current: IdleAmperes = Field(
+        description="Current it settles at; 0 A for a motor without losses, as in a problem of a textbook.",
+        examples=["0.46 A"],
+    )
 
 
 class AlternatingTest(Given):
@@ -78,6 +94,29 @@ class AlternatingTest(Given):
     voltage: Volts = Field(description="AC volts.", examples=["12.0 V"])
     frequency: Hertzes = Field(description="Frequency.", examples=["60 Hz"])
     current: Amperes = Field(description="AC amperes.", examples=["2.9 A"])
+
+
+class Asked(Given):
+    """Volts and a torque, to learn what the motor would do there. On one line: `12 V, 0.3 N·m`."""
+
+    SHORT: ClassVar = ("voltage", "torque")
+    voltage: Volts = Field(description="Smooth volts at the motor.", examples=["12 V"])
+    torque: Torques = Field(description="Torque at its shaft.", examples=["0.3 N·m"])
+
+
+class OldRun(Given):
+    """How the motor ran in its old machine. On one line: `16 km/h, 48 mm roller, 40 -> 96 mm`."""
+
+    SHORT: ClassVar = ("speed", "roller", "driver", "driven")
+    speed: RunningSpeeds = Field(
+        description="Greatest speed of the old machine's belt or drum rim, by its display or plate.",
+        examples=["16 km/h"],
+    )
+    roller: Annotated[Lengths, Said(after="roller")] = Field(
+        description="Diameter of the roller or drum that moved it.", examples=["48 mm"]
+    )
+    driver: Lengths = Field(description="Pitch diameter of the old pulley on the motor.", examples=["40 mm"])
+    driven: Lengths = Field(description="Pitch diameter of the old pulley on the roller.", examples=["96 mm"])
 
 
 class MagnetDC(Given):
@@ -100,8 +139,12 @@ class MagnetDC(Given):
         description="Speed that the rotor is proven for, from its plate or its old machine.",
         examples=["4000 rpm"],
     )
-    rotor_basis: Literal["plate", "belt speed of the old machine", "maker's data"] | None = Field(
-        None, description="How that is proven."
+    rotor_basis: Literal["plate", "maker's data"] | None = Field(None, description="How that is proven.")
+    old_run: OldRun | None = Field(
+        None, description="What the motor's old machine ran it at, which proves that speed for its rotor."
+    )
+    ask: Asked | None = Field(
+        None, description="A question: what it would do at these volts and this torque."
     )
     protector: Literal["none", "manual reset", "self-resetting"] | None = Field(
         None, description="Thermal protector inside the motor. Unanswered keeps the packet a draft."
@@ -134,12 +177,33 @@ class MagnetDC(Given):
         self._plate_power(sheet)
         return Constants(resistance, hot_resistance, drop, constant, torque, no_load, inductances)
 
+    def proven_speed(self, sheet: Worksheet) -> tuple[Value, str]:
+        """The speed that the rotor is proven for, and by what: its plate or maker, or what its old machine ran it at."""
+        if self.old_run is None:
+            return sheet.take(self.rotor), self.rotor_basis or ""
+        run = self.old_run
+        proven = sheet.work(
+            "motor.omega_old",
+            mechanics.speed_behind_belt,
+            "motor speed in its old machine",
+            v=run.speed,
+            d=run.roller,
+            d_1=run.driver,
+            d_2=run.driven,
+        )
+        return proven, "ran at it in the old machine"
+
     def _resistance(self, sheet: Worksheet) -> tuple[Value, Value]:
         if self.held:
             h = self.held
-            slope = sheet.work(
-                "motor.R_a", f.slope_resistance, "armature resistance, from two currents",
-                V_1=h.voltage_1, I_1=h.current_1, V_2=h.voltage_2, I_2=h.current_2,
+            label = "armature resistance, from two currents"
+            slope = (
+                sheet.unsolved("motor.R_a", OHM, "the volts must rise with the amperes", label)
+                if h.impossible
+                else sheet.work(
+                    "motor.R_a", f.slope_resistance, label,
+                    V_1=h.voltage_1, I_1=h.current_1, V_2=h.voltage_2, I_2=h.current_2,
+                )
             )  # fmt: skip
             return slope, sheet.work(
                 "motor.U_b", f.brush_drop, "drop of both brushes", V_1=h.voltage_1, I_1=h.current_1, R=slope
@@ -151,15 +215,7 @@ class MagnetDC(Given):
             "motor.K_e_plate", VOLT_SECOND_PER_RADIAN, "no nameplate", "back-EMF constant by the plate"
         )
         if self.plate:
-            emf = sheet.work(
-                "motor.E_n",
-                f.back_emf,
-                "back-EMF at the rated point",
-                V=self.plate.voltage,
-                I=self.plate.current,
-                R=resistance,
-                U_b=drop,
-            )
+            emf = self._rated_emf(sheet, self.plate, resistance, drop)
             plate = sheet.work(
                 "motor.K_e_plate",
                 f.back_emf_constant,
@@ -181,19 +237,25 @@ class MagnetDC(Given):
             )
         return sheet.values.get("motor.K_e_run", plate)
 
+    @staticmethod
+    def _rated_emf(sheet: Worksheet, plate: Plate, resistance: Value, drop: Value) -> Value:
+        if "motor.E_n" in sheet.values:  # a Value has no truth of its own, so no `or` here
+            return sheet.values["motor.E_n"]
+        return sheet.work(
+            "motor.E_n",
+            f.back_emf,
+            "back-EMF at the rated point",
+            V=plate.voltage,
+            I=plate.current,
+            R=resistance,
+            U_b=drop,
+        )
+
     def _no_load_current(self, sheet: Worksheet, resistance: Value, drop: Value) -> Value:
         if self.free_run and self.free_run.current.known:
             return sheet.take(self.free_run.current.relabelled("current of the motor running free", "I_0"))
         if self.plate:
-            emf = sheet.work(
-                "motor.E_r",
-                f.back_emf,
-                "back-EMF at the rated point",
-                V=self.plate.voltage,
-                I=self.plate.current,
-                R=resistance,
-                U_b=drop,
-            )
+            emf = self._rated_emf(sheet, self.plate, resistance, drop)
             return sheet.work(
                 "motor.I_0",
                 f.loss_current,
@@ -252,13 +314,14 @@ class Constants:
         self.R, self.R_hot, self.U_b, self.K_e, self.K_t, self.I_0, self.L = R, R_hot, U_b, K_e, K_t, I_0, L
 
 
-SOLVED = derivation("exact periodic solution of L·di/dt = v − R·i − E between switchings; no time steps")
+CONTINUOUS = "the current never stops here either, so the two agree"
+GAPS = "that holds for a current without gaps; here it stops in each pulse, and the motor's own voltage stands on the terminals meanwhile, so the pulse is shorter"
 
 
 def point(
     sheet: Worksheet, tag: str, label: str, applied: Applied, motor: Constants, omega: Value, torque: Value
 ) -> Point:
-    """The operating point at a speed and a shaft torque. Form factor, RMS, peak and line current are the worst of the
+    """The operating point at a speed and a shaft torque. Form factor, RMS, peak and supply current are the worst of the
     inductance band; unknown inputs give unknown results."""
     current = sheet.work(
         f"{tag}.I_a", f.armature_current, f"armature current, {label}", T=torque, K_t=motor.K_t, I_0=motor.I_0
@@ -274,68 +337,63 @@ def point(
         R=motor.R_hot,
         U_b=motor.U_b,
     )
-    drop = sheet.work(
-        f"{tag}.U_path", f.path_drop, f"drops along the path, {label}", U_d=applied.drop, U_b=motor.U_b
-    )
-    worst, inductance, refusal = _worst(applied, motor, emf, current, drop)
-    asked = {
-        "V_s": applied.voltage,
-        "f": applied.frequency,
-        "U_path": drop,
-        "R": motor.R_hot,
-        "L": inductance,
-        "E": emf,
-        "I_a": current,
+    drops = {
+        symbol: sheet.work(
+            f"{tag}.{symbol}", f.path_drop, f"drops along the path, {label}", U_d=drop, U_b=motor.U_b
+        )
+        for symbol, drop in applied.drops.items()
     }
+    wave, inductance, refusal = _worst(applied, motor, emf, current, tuple(drops.values()))
+    asked = {**applied.inputs, **drops, "R": motor.R_hot, "L": inductance, "E": emf, "I_a": current}
     missing = tuple(value for value in asked.values() if not value.known)
+    setting = applied.setting
+    book = applied.textbook(
+        sheet, f"{tag}.{setting.symbol}_t", label, terminal, tuple(applied.drops.values())
+    )
+    differs = "" if wave is None else CONTINUOUS if wave.continuous else GAPS
+    solved = f"the current in the armature over {applied.period}"
+    model = Model(applied.shape, asked, solved, SOLVED, book, differs)
 
-    def out(
-        symbol: str,
-        unit: Unit,
-        name: str,
-        number: float | None,
-        textbook: Value | None = None,
-        differs: str = "",
-    ) -> Value:
+    def out(symbol: str, unit: Unit, name: str, number: float | None) -> Value:
         if number is None:
             why = f"needs {missing[0].label}" if missing else refusal
             return sheet.unsolved(f"{tag}.{symbol}", unit, why, f"{name}, {label}", missing)
-        model = Model(
-            applied.shape,
-            asked,
-            "the current in the armature over one half of the line period",
-            SOLVED,
-            textbook,
-            differs,
-        )
         return sheet.solved(f"{tag}.{symbol}", number, unit, model, f"{name}, {label}")
 
-    wave = worst
+    drawn = (
+        out("I_b", AMPERE, "current drawn from the battery", wave.line_average)
+        if isinstance(wave, Chopped)
+        else None
+    )
     return Point(
         tag, label, omega, torque, current, emf, terminal,
         out("I_rms", AMPERE, "armature current as heat feels it", wave.rms_current if wave else None),
         out("I_peak", AMPERE, "peak armature current", wave.peak_current if wave else None),
         out("F", NUMBER, "form factor", wave.form_factor if wave else None),
-        out("I_line", AMPERE, "line current, RMS", wave.line_current if wave else None),
-        out("alpha", RADIAN, "firing angle", wave.alpha if wave else None),
+        out("I_line", AMPERE, "supply current, RMS", wave.line_current if wave else None),
+        drawn,
+        out(setting.symbol, setting.unit, setting.name, applied.set_to(wave) if wave else None),
         inductance,
         wave,
     )  # fmt: skip
 
 
 def _worst(
-    applied: Applied, motor: Constants, emf: Value, current: Value, drop: Value
-) -> tuple["Steady | None", Value, str]:
+    applied: Applied, motor: Constants, emf: Value, current: Value, drops: tuple[Value, ...]
+) -> tuple[Wave | None, Value, str]:
     """The solution with the greatest form factor over the inductance band, and why there is none."""
-    needed = (applied.voltage, applied.frequency, drop, motor.R_hot, emf, current, *motor.L)
+    needed = (*applied.inputs.values(), *drops, motor.R_hot, emf, current, *motor.L)
     if not all(value.known for value in needed):
         return None, motor.L[0], ""
-    source = Source(float(applied.voltage), float(applied.frequency), drop=float(drop))
-    found: list[tuple[float, Steady, Value]] = []
+    found: list[tuple[float, Wave, Value]] = []
     for inductance in dict.fromkeys(motor.L):
         try:
-            wave = firing_angle_for(
-                applied.converter, source, float(motor.R_hot), float(inductance), float(emf), float(current)
+            wave = applied.wave(
+                float(motor.R_hot),
+                float(inductance),
+                float(emf),
+                float(current),
+                tuple(float(drop) for drop in drops),
             )
         except NotSolved as refusal:
             return None, inductance, str(refusal)
@@ -345,34 +403,8 @@ def _worst(
 
 
 def runaway(sheet: Worksheet, applied: Applied, motor: Constants) -> Value:
-    """Speed with the power device shorted, the line at its highest and no load on the shaft."""
-    inductance = motor.L[0]
-    asked = {
-        "V_max": applied.highest,
-        "f": applied.frequency,
-        "R": motor.R,
-        "L": inductance,
-        "I_0": motor.I_0,
-    }
-    label = "back-EMF at runaway: device shorted, highest line, no load"
-    missing = tuple(value for value in asked.values() if not value.known)
-    if missing:
-        emf = sheet.unsolved("runaway.E", VOLT, f"needs {missing[0].label}", label, missing)
-    else:
-        try:
-            source = Source(float(applied.highest), float(applied.frequency))
-            wave = back_emf_for(
-                applied.unleashed, source, float(motor.R), float(inductance), float(motor.I_0)
-            )
-            model = Model(
-                applied.unleashed.label,
-                asked,
-                "the back-EMF at which a bare bridge still drives the no-load current",
-                SOLVED,
-            )
-            emf = sheet.solved("runaway.E", wave.load.E, VOLT, model, label)
-        except NotSolved as refusal:
-            emf = sheet.unsolved("runaway.E", VOLT, str(refusal), label)
+    """Speed with the power device shorted, the supply at its highest and no load on the shaft."""
+    emf = applied.loose_emf(sheet, motor.R, motor.L[0], motor.I_0, motor.U_b)
     return sheet.work("runaway.omega", f.speed_of_emf, "motor speed at runaway", E=emf, K_e=motor.K_e)
 
 

@@ -11,7 +11,20 @@ from markupsafe import Markup
 from buildsheet.packet import edge, marks
 from buildsheet.packet.ink import Ink, Printed, symbol
 from buildsheet.packet.sheets import sheets_of
-from buildsheet.packet.views import calculations, checks, cover, diagram, facts, one_line, parts, steps, wires
+from buildsheet.packet.views import (
+    calculations,
+    checks,
+    cover,
+    diagram,
+    drill,
+    facts,
+    insulation,
+    one_line,
+    parts,
+    power,
+    steps,
+    wires,
+)
 from buildsheet.packet.words import assumed_values, ink_of, say, source_of
 from buildsheet.plan import Plan
 from buildsheet.rules import Said
@@ -32,13 +45,15 @@ class Column:
 COLUMNS = {
     "salvage": (Column("place", "48mm"), Column("needs", "46mm"), Column("yours", "28mm", ("bold",)), Column("to spare", "18mm", ("right",)),
                 Column("", "15mm", ("grey",)), Column("verdict", "20mm", ("bold",))),
-    "buy": (Column("", "10mm"), Column("say", "90mm"), Column("what else will do", "57mm", ("grey",)), Column("cost", "18mm")),
+    "buy": (Column("", "9mm"), Column("say", "100mm"), Column("what else will do", "51mm", ("grey",)), Column("cost", "15mm")),
     "wires": (Column("wire", "17mm", ("tight",)), Column("from", "22mm", ("bold",)), Column("to", "22mm", ("bold",)), Column("conductor", "40mm"),
               Column("cut", "18mm", ("right",)), Column("other colour", "38mm", ("grey",)), Column("fuse", "18mm", ("grey", "tight"))),
     "cuts": (Column("colour", "32mm"), Column("size", "20mm"), Column("pieces", "95mm"), Column("in all", "28mm", ("right", "bold"))),
     "assumed": (Column("what", "48mm"), Column("taken as", "24mm", ("bold",)), Column("why", "51mm", ("grey",)), Column("how to measure it", "52mm", ("grey",))),
     "turning": (Column("part", "46mm"), Column("set maximum", "30mm", ("right",)), Column("runaway", "30mm", ("right",)), Column("stands", "30mm", ("right", "bold")),
                 Column("because", "39mm", ("grey",))),
+    "holes": (Column("", "64mm"), Column("hole", "20mm", ("right", "bold")), Column("from the left", "24mm", ("right",)), Column("from above", "24mm", ("right",)),
+              Column("", "43mm", ("grey",))),
     "points": (Column("", "56mm"), Column("slowest", "40mm", ("right",)), Column("fastest", "40mm", ("right",)), Column("", "39mm")),
 }  # fmt: skip
 
@@ -108,6 +123,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "drawn": machine.drawn_by if machine and machine.drawn_by else "–",
         "state": plan.state,
         "state_slug": plan.state.replace(" ", "-"),
+        "plug": "battery fuse" if plan.design.supplied is not None and plan.design.supplied.guard is None else "plug",
     }
     stages = cover.stages(plan, ink)
     return {
@@ -120,19 +136,17 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "room": marks.path_room(edge.live_area(paper)[1]),
         "stages": stages, "brackets": cover.brackets(plan, len(stages)), "plate": cover.plate(plan, ink), "states": cover.states(plan),
         "hazards": cover.hazards(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
-        "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.tools(ink),
+        "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.tools(plan, ink),
         "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink),
-        "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),
-        "one_line": one_line.drawing(plan), "drawings": diagram.sheets(plan, paper), "columns": COLUMNS,
-        "settings": facts.settings(plan, ink), "settings_pens": facts.settings_pens(plan, ink), "readings": facts.readings(plan, ink),
+        "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "insulation": insulation.insulation(plan), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),
+        "one_line": one_line.drawing(plan), "drawings": diagram.sheets(plan, paper), "columns": COLUMNS, "drill": drill.drill(plan, ink),
+        "decided": facts.decided(plan, ink), "fuse_strips": facts.fuse_strips(plan, ink), "settings": facts.settings(plan, ink), "power_items": power.items(plan, ink),
         "assumed_rows": facts.assumed_rows(assumed_values(plan), ink),
         "heeds": [f for f in plan.findings if f.grade == "heed"], "stops": [f for f in plan.findings if f.stops],
         "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
         "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
-        "safe_time": facts.limit("safe time", ink, plan.design.region.tables["rules"]), "safe_voltage": facts.limit("safe voltage", ink, plan.design.region.tables["rules"]),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
-        "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False),
-        "nb_pair": lambda value, words: f"{ink.print(value)}, {words}", "words_pair": lambda size, words: f"{size or 'not known'}, {words}",
+        "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "armature_id": facts.armature_source(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False),
         "circuit": plan.circuit, "stopped": plan.stopped,
     }  # fmt: skip

@@ -71,6 +71,13 @@ class Ink:
                 amount, symbol = shown(float(value), value.unit, self.inches)
                 return _parts(figures(amount, count), symbol)
 
+    def factor(self, value: Value) -> Printed:
+        """A share as the plain number that an equation multiplies by: 80 % is 0.8, and 100 % is 1."""
+        if not value.known:
+            return self.print(value)
+        number = figures(float(value), 3)
+        return _parts(number.rstrip("0").rstrip(".") if "." in number else number, "")
+
     def text(self, value: Value) -> str:
         """A value as plain text for messages and listings."""
         return str(self.print(value)).replace(NARROW, " ").replace(THIN, "")

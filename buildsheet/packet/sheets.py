@@ -1,7 +1,8 @@
 """Which sheets there are: a list in data. A sheet with nothing to say is left out and named."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from buildsheet.packet.views.power import purpose
 from buildsheet.plan import Plan
 
 
@@ -34,7 +35,7 @@ SHEETS: tuple[Sheet, ...] = (
           "out", helper=True, needs_circuit=True),
     Sheet("checks", "8", "Checks before power", "Readings with a two-lead meter. Write what you find. Outside the black bar: stop, find out why, read again.",
           "out", helper=True, needs_circuit=True),
-    Sheet("power", "9", "First power, settings", "For a skilled person. One reading at a time: plug out, clips on, cover shut, plug in, read, plug out.", "in",
+    Sheet("power", "9", "First power, settings", "", "in",
           needs_circuit=True),
     Sheet("speeds", "10", "Speeds", "From the knob to the tool, through the belt, and how fast each part may ever turn."),
     Sheet("heat", "11", "Heat", "What gets warm, how warm it may get, and how to see that it does not get warmer."),
@@ -64,5 +65,5 @@ def sheets_of(plan: Plan) -> tuple[tuple[Sheet, ...], tuple[tuple[Sheet, str], .
         elif sheet.needs_design and plan.design.sizes is None:
             left.append((sheet, "nothing is sized yet"))
         else:
-            taken.append(sheet)
+            taken.append(replace(sheet, purpose=purpose(plan)) if sheet.slug == "power" else sheet)
     return tuple(taken), tuple(left)

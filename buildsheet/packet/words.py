@@ -5,9 +5,11 @@ from textwrap import wrap
 from typing import Any
 
 from buildsheet.circuit.proofs import protected_by
+from buildsheet.design.design import WireSize
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.origin import calculation_ids
 from buildsheet.plan import Plan
+from buildsheet.plan.cuts import run_lengths
 from buildsheet.reference import Table
 from buildsheet.rules import Finding
 from buildsheet.sizing.places import Need, Seat
@@ -16,8 +18,10 @@ from buildsheet.worksheet.value import roots
 
 WIDTH = 100
 LINES = 40
+WITHHELD = "withheld: there is a stop"
 MOST_ASSUMED, MOST_QUESTIONS = 3, 8
 FORMAT = 1
+CONSTANTS = ("motor.K_e", "motor.K_e_run", "motor.K_e_plate")  # by spinning, by running free, by the plate
 
 
 def ink_of(plan: Plan) -> Ink:
@@ -111,8 +115,9 @@ def _alone_lines(plan: Plan, ink: Ink) -> Iterator[str]:
     alone = plan.design.alone
     if alone is None:
         return
-    constant = plan.design.sheet.values.get("motor.K_e")
-    if constant is not None and constant.known:
+    known = plan.design.sheet.values
+    constant = next((known[one] for one in CONSTANTS if one in known and known[one].known), None)
+    if constant is not None:
         yield f"the motor: {ink.text(constant)}, {ink.text(plan.design.sheet.values['motor.K_t'])}"
     yield "without load it would turn at"
     for words, volts, speed in (
@@ -127,6 +132,14 @@ def _alone_lines(plan: Plan, ink: Ink) -> Iterator[str]:
             else ""
         )
         yield _cut(f"  {what:>9} on {words} of {ink.text(volts)}{warn}", WIDTH)
+    if alone.asked is not None:
+        volts, torque, current, speed = alone.asked
+        does = (
+            f"{ink.text(speed)} and {ink.text(current)}"
+            if speed.known
+            else f"not known without {_missing(speed)}"
+        )
+        yield _cut(f"  {does} at {ink.text(volts)} with {ink.text(torque)} on its shaft", WIDTH)
 
 
 def _size_lines(plan: Plan, ink: Ink) -> Iterator[str]:
@@ -137,17 +150,23 @@ def _size_lines(plan: Plan, ink: Ink) -> Iterator[str]:
         rows += [
             (
                 f"{size.role} wire",
-                f"≥ {ink.text(size.protection)}",
-                f"{size.gauge or 'not known'}, carries {ink.text(size.ampacity)}",
+                f"≥ {ink.text(size.protection)}" if size.protection.known else "not known",
+                _wire_taken(size, plan, ink),
                 "",
                 _calculation(size.ampacity, ids),
             )
-            for size in (sizes.cord, *sizes.wires)
+            for size in ((sizes.cord,) if sizes.cord is not None else ()) + sizes.wires
         ]
     if rows:
         yield f"{'size':<26}{'needs':<20}{'take':<34}{'to spare':<12}calc"
         for name, need, take, spare, calculation in rows:
             yield f"{_cut(name, 25):<26}{_cut(need, 19):<20}{_cut(take, 33):<34}{spare:<12}{calculation}".rstrip()
+
+
+def _wire_taken(size: WireSize, plan: Plan, ink: Ink) -> str:
+    if not size.ampacity.known:
+        return "not known"
+    return WITHHELD if plan.stopped else f"{size.gauge}, carries {ink.text(size.ampacity)}"
 
 
 def _size_row(seat: Seat, plan: Plan, ink: Ink) -> tuple[str, str, str, str, str] | None:
@@ -158,12 +177,14 @@ def _size_row(seat: Seat, plan: Plan, ink: Ink) -> tuple[str, str, str, str, str
     op = "" if leading.op == "=" else f"{leading.op} "
     take = (
         f"yours ({seat.verdict})"
-        if seat.part is not None and seat.verdict == "fits"
+        if seat.usable
         else f"buy {ink.text(_bought(seat, leading))}"
     )
-    if plan.stopped and not take.startswith("yours"):
-        take = "withheld: there is a stop"
-    elif seat.part is not None and seat.verdict != "fits":
+    if not seat.usable and not leading.value.known:
+        take = "not known"
+    elif plan.stopped and not seat.usable:
+        take = WITHHELD
+    elif seat.part is not None and not seat.usable:
         take += f"; yours {seat.verdict}"
     spare = next(
         (
@@ -175,7 +196,7 @@ def _size_row(seat: Seat, plan: Plan, ink: Ink) -> tuple[str, str, str, str, str
     )
     return (
         f"{seat.place.code} {seat.place.label}",
-        f"{op}{ink.text(leading.value)}",
+        f"{op}{ink.text(leading.value)}" if leading.value.known else "not known",
         take,
         spare,
         ids.get(leading.value.id, ""),
@@ -222,13 +243,18 @@ def _question_lines(plan: Plan) -> Iterator[str]:
 
 
 def check_json(plan: Plan, file: str) -> dict[str, Any]:
-    """The program's public face, documented in the README."""
+    """The program's public face, documented in the README. With a stop the lengths to cut are left out with the wires;
+    calculations and needs stay, for they say why it stops."""
     ink = ink_of(plan)
+    cut = {length.id for length in run_lengths(plan.design).values() if isinstance(length.parent, Line)}
+    withheld = cut if plan.stopped else set()
     return {
         "format": FORMAT,
         "state": plan.state,
         "findings": [_finding_json(finding, ink, file) for finding in plan.findings],
-        "results": [_result_json(value, ink) for value in plan.design.sheet.values.values()],
+        "results": [
+            _result_json(value, ink) for value in plan.design.sheet.values.values() if value.id not in withheld
+        ],
         "places": [_place_json(seat, ink, withheld=plan.stopped) for seat in plan.design.seats],
         "wires": _wires_json(plan),
     }
@@ -240,7 +266,7 @@ def _finding_json(finding: Finding, ink: Ink, file: str) -> dict[str, Any]:
     place = {"file": file, "line": where.line, "column": where.column} if where else None
     return {
         "id": finding.id, "grade": finding.grade, "signal": finding.signal, "where": place, "found": found, "why": finding.why,
-        "do": finding.do, "source": str(finding.citation), "accepted": finding.accepted or None,
+        "do": finding.do, "source": str(finding.citation), "accepted": finding.accepted or None, "follows": list(finding.follows),
     }  # fmt: skip
 
 
@@ -299,7 +325,7 @@ def _place_json(seat: Seat, ink: Ink, *, withheld: bool) -> dict[str, Any]:
         if seat.part is None
         else {"kind": seat.part.kind, "id": seat.part.id or None, "origin": seat.part.origin}
     )
-    buy = None if withheld or (seat.part is not None and seat.verdict == "fits") else say(seat, ink)
+    buy = None if withheld or seat.usable else say(seat, ink)
     return {
         "id": seat.place.id, "kind": seat.place.kind, "code": seat.place.code, "needs": needs, "part": part, "verdict": seat.verdict,
         "margin": float(least) if least is not None else None, "buy": buy, "cost": seat.place.cost or None,

@@ -1,5 +1,6 @@
 """Project -> Design -> Circuit -> Findings, held together."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from buildsheet.circuit import Circuit
@@ -7,10 +8,12 @@ from buildsheet.design import Design
 from buildsheet.design.wiring import wire
 from buildsheet.design.work import work
 from buildsheet.plan.cuts import Cut, cuts
-from buildsheet.project import Project
+from buildsheet.project import Project, example_of, words_of
 from buildsheet.rules import Finding, all_findings, state_of
 from buildsheet.rules.book import State, unanswered
-from buildsheet.worksheet import Absent, Value
+from buildsheet.rules.missing import GIVEN_BY, key_of, unwritten
+from buildsheet.worksheet import Value
+from buildsheet.worksheet.value import roots
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +55,7 @@ def plan(project: Project) -> Plan:
         circuit,
         findings,
         state_of(design, circuit, findings),
-        _questions(design),
+        _questions(design, findings),
         cuts(design, circuit) if circuit and not any(f.stops for f in findings) else (),
     )
 
@@ -67,7 +70,12 @@ GROUPS: tuple[tuple[str, str, str], ...] = (
     (
         "supply",
         "what the machine may draw and what protects its cord",
-        "supply: 120 V 60 Hz, 15 A breaker, GFCI, plug",
+        "supply: 120 V 60 Hz, 15 A breaker, plug",
+    ),
+    (
+        "battery",
+        "what the machine is fed with, and for how long",
+        "battery: 24 V, 35 Ah, lead-acid AGM",
     ),
     (
         "machine",
@@ -77,49 +85,65 @@ GROUPS: tuple[tuple[str, str, str], ...] = (
     (
         "power",
         "what is put on the motor's terminals",
-        "power: {way: phase-controlled-drive, output_high: 90 V, rated: 10 A, separation: none}",
+        "power: {way: phase-controlled-drive, output_high: 90 V, rated: 10 A}",
     ),
     (
         "site",
         "cooling, wetness and region",
-        "site: {region: north-america, where: dry shed, ambient: 35 degC}",
+        "site: {region: north-america, ambient: 35 degC}",
     ),
     ("runs", "the length of every wire", "runs: {cord: 2.5 m, motor: 900 mm, panel: 350 mm}"),
     ("box", "how warm the drive gets", "box: 300 x 300 x 150 mm, steel, sealed"),
     ("controls", "what protects the motor from overload", "controls: {overload: {by: relay}}"),
 )
+# Why safety asks. What to paste names all the words: none of them is handed out as the answer.
 ANSWERS = {
-    "site.where": ("whether controls may be at line voltage", "  where: dry shed"),
-    "power.separation": ("whether the knob is at line voltage", "  separation: none"),
-    "motor.protector": ("whether the motor may start by itself", "  protector: none"),
+    "site.where": "whether controls may be at line voltage",
+    "supply.residual_current": "what trips when current leaks through a person",
+    "power.separation": "whether the knob is at line voltage",
+    "motor.protector": "whether the motor may start by itself",
 }
 
 
-def _questions(design: Design) -> tuple[Question, ...]:
+def _questions(design: Design, findings: tuple[Finding, ...]) -> tuple[Question, ...]:
+    """Groups that are not there, open safety questions, what findings wait for, and what any other line waits for."""
     project = design.project
-    found = [Question(key, why, paste) for key, why, paste in GROUPS if getattr(project, key) is None]
+    spared = "supply" if project.power is not None and project.power.runs_on == "battery" else "battery"
+    found = [
+        Question(key, why, paste)
+        for key, why, paste in GROUPS
+        if key != spared and getattr(project, key) is None
+    ]
     missing = {question.key for question in found}
     found += [
-        Question(key, *ANSWERS[key], safety=True)
+        Question(key, ANSWERS[key], f"  {key.rpartition('.')[2]}: {' | '.join(words_of(project, key))}", safety=True)
         for key in unanswered(design)
         if key.split(".")[0] not in missing
     ]
-    for value in design.sheet.values.values():
-        for root in _absent(value):
-            key = root.id
-            if "." in key and not any(q.key == key for q in found) and key.split(".")[0] not in missing:
-                name = key.rpartition(".")[2]
-                found.append(Question(key, f"needed for {value.label}", f"  {name}: {root.unit.example}"))
+    asked = {question.key for question in found}
+    for root, why in (*_of_lines(design), *_of_findings(findings)):
+        key = key_of(root)
+        if not key or key in asked or key.split(".")[0] in missing or not unwritten(root):
+            continue
+        asked.add(key)
+        example = GIVEN_BY[root.id].example if root.id in GIVEN_BY else f"{key.rpartition('.')[2]}: {example_of(project, key) or root.unit.example}"
+        found.append(Question(key, why, f"  {example}"))
     return tuple(found)
 
 
-def _absent(value: Value) -> tuple[Value, ...]:
-    parent = value.parent
-    if isinstance(parent, Absent):
-        return tuple(
-            root
-            for part in parent.missing
-            for root in (_absent(part) or (part,))
-            if not root.known and isinstance(root.parent, Absent) and root.parent.why == "not in the file"
-        )
-    return ()
+def _of_findings(findings: tuple[Finding, ...]) -> Iterator[tuple[Value, str]]:
+    """Every unknown root that a finding waits for, and why it matters."""
+    for finding in findings:
+        for value in finding.unknown:
+            for root in roots(value):
+                if not root.known:
+                    yield root, f"needed for {finding.awaits}" if finding.awaits else finding.why.rstrip(".")
+
+
+def _of_lines(design: Design) -> Iterator[tuple[Value, str]]:
+    """The same for the lines of the worksheet."""
+    for value in design.sheet.values.values():
+        if not value.known:
+            for root in roots(value):
+                if not root.known and root is not value:
+                    yield root, f"needed for {value.label}"

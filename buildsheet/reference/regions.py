@@ -19,6 +19,7 @@ class Region:
     title: str
     paper: str
     inches: bool
+    symbols: str
     plug_polarised: bool
     tables: Mapping[str, str]
     colours: Mapping[str, tuple[str, ...]]
@@ -47,6 +48,7 @@ def region(name: str) -> Region:
         title=raw["title"],
         paper=raw["paper"],
         inches=raw["inches"],
+        symbols=raw["symbols"],
         plug_polarised=raw["plug_polarised"],
         tables=raw["tables"],
         colours={role: tuple(codes) for role, codes in raw["colours"].items()},

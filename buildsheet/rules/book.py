@@ -6,40 +6,52 @@ from typing import Literal
 
 from buildsheet.circuit import Circuit
 from buildsheet.design import Design
-from buildsheet.rules import machine, parts, power
+from buildsheet.rules import battery, machine, missing, parts, power, reversing
 from buildsheet.rules.finding import GRADES, SIGNALS, Finding
+from buildsheet.rules.missing import grouped
+from buildsheet.worksheet import Value
 
 Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
 RULES: tuple[Rule, ...] = (
-    power.supply, power.drive, power.protection, power.restart,
+    power.supply, power.persons, power.drive, power.protection, power.restart,
+    battery.battery, reversing.reversing, reversing.residual,
     machine.turning, machine.belts, machine.box, machine.window, machine.coast, machine.motor,
-    parts.seats, parts.proofs, parts.circuit_missing,
+    parts.seats, parts.used, parts.proofs, missing.circuit,
 )  # fmt: skip
 State = Literal["draft", "for building", "as built", "do not use"]
 # What safety needs answered: until then the packet is a draft.
-SAFETY_QUESTIONS = (("site", "where"), ("power", "separation"), ("motor", "protector"))
+SAFETY_QUESTIONS = (("site", "where"), ("supply", "residual_current"), ("power", "separation"), ("motor", "protector"))
 
 
 def all_findings(design: Design, circuit: Circuit | None) -> tuple[Finding, ...]:
     """Every finding, gravest first: by grade, then by signal word, then in the order of the rules.
 
-    A `heed` that the builder accepted in writing carries who and when; nothing else can be accepted.
+    Findings with one unknown root are told as one, which leads those of its gravity. A `heed` that the builder
+    accepted in writing carries who and when; nothing else can be accepted.
     """
-    found = [finding for rule in RULES for finding in rule(design, circuit)]
+    found = list(grouped(finding for rule in RULES for finding in rule(design, circuit)))
     accepted = {entry.finding: f"{entry.by}, {entry.date}: {entry.why}" for entry in design.project.accept}
     found = [
         replace(f, accepted=accepted[f.id]) if f.grade == "heed" and f.id in accepted else f for f in found
     ]
-    return tuple(sorted(found, key=lambda f: (not f.stops, GRADES.index(f.grade), SIGNALS.index(f.signal))))
+    return tuple(
+        sorted(
+            found,
+            key=lambda f: (not f.stops, GRADES.index(f.grade), SIGNALS.index(f.signal), not f.follows),
+        )
+    )
 
 
 def unanswered(design: Design) -> tuple[str, ...]:
-    """Keys of the safety questions that the file leaves open."""
-    project = design.project
+    """Keys of the safety questions that the file leaves open. A group that has no such key is not asked."""
+    power = design.project.power
+    on_battery = power is not None and power.runs_on == "battery"
     keys = []
     for group, name in SAFETY_QUESTIONS:
-        part = getattr(project, group)
-        if part is None or getattr(part, name) is None:
+        if group == "supply" and on_battery:
+            continue
+        part = getattr(design.project, group)
+        if part is None or (name in type(part).model_fields and getattr(part, name) is None):
             keys.append(f"{group}.{name}")
     return tuple(keys)
 
@@ -47,7 +59,12 @@ def unanswered(design: Design) -> tuple[str, ...]:
 def state_of(design: Design, circuit: Circuit | None, findings: tuple[Finding, ...]) -> State:
     """draft: a stop, an open safety question, or no circuit yet; else for building."""
     unknown_need = any(
-        seat.place.safety and seat.part is not None and seat.verdict == "not known" for seat in design.seats
+        seat.place.safety
+        and (
+            (seat.part is not None and seat.verdict == "not known")
+            or any(isinstance(need.value, Value) and not need.value.known for need in seat.place.needs)
+        )
+        for seat in design.seats
     )
     if circuit is None or unknown_need or unanswered(design) or any(finding.stops for finding in findings):
         return "draft"

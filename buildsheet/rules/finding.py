@@ -4,6 +4,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from buildsheet.citations import Citation
+from buildsheet.design import Design
+from buildsheet.reference import table
 from buildsheet.worksheet import Input, Value
 from buildsheet.worksheet.value import roots
 
@@ -25,12 +27,19 @@ class Said:
         return cls(text, values)
 
 
+def clause(design: Design, rule: str) -> Citation:
+    """Where a rule of the design's region stands."""
+    return Citation(table(design.region.tables["rules"]).rows[rule]["clause"])
+
+
 @dataclass(frozen=True, slots=True)
 class Finding:
     """One finding. `grade` says what it does to the packet, `signal` how badly it can end.
 
     `only-with` counts as a stop unless `measure` is in the circuit or on the record (`met`). `about` are device codes;
-    `step` is the stage of wiring before which its warning stands.
+    `step` is the stage of wiring before which its warning stands. `unknown` are values that nobody knows and without
+    which it can't be judged, and `awaits` what stays open without them; a finding without `awaits` is about the unknown
+    value itself and leads what follows from it. `follows` are the ids of the findings that are told with this one.
     """
 
     id: str
@@ -46,6 +55,9 @@ class Finding:
     step: str = ""
     key: str = ""
     accepted: str = ""
+    unknown: tuple[Value, ...] = ()
+    awaits: str = ""
+    follows: tuple[str, ...] = ()
     sort: tuple[int, int] = field(default=(0, 0))
 
     @property

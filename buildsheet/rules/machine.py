@@ -5,12 +5,15 @@ from collections.abc import Iterator
 from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
+from buildsheet.motors.magnet_dc import HeldRotor
 from buildsheet.reference import table
 from buildsheet.rules.finding import Finding, Said
+from buildsheet.worksheet import Value
 
 BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
 TURNING_OF_A_SANDER = 3  # drum, idler, abrasive belt
 AGREE = 0.10  # the two ways to K_e should agree within about 5 %; twice that is a sign
+BRACES = str.maketrans({"{": "{{", "}": "}}"})  # a name out of the file may hold signs of a format
 RUNAWAY = derivation("a shorted power device leaves a bare bridge on the line")
 
 
@@ -23,7 +26,8 @@ def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         if not part.rated.known:
             yield Finding(f"speed-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"Nobody knows what speed the {name} stands."),
                           "A part that bursts throws its pieces at whoever stands before it.",
-                          f"Find the mark on the {name}, or the speed that it ran at in its old machine, and write it.", practice("marks on rotating parts"), key=part.rated.id)  # fmt: skip
+                          f"Find the mark on the {name}, or the speed that it ran at in its old machine, and write it.", practice("marks on rotating parts"), key=part.rated.id,
+                          unknown=(part.rated,))  # fmt: skip
             continue
         for value, when, kind in (
             (part.at_maximum, "at the set maximum", "over-speed"),
@@ -31,9 +35,9 @@ def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         ):
             if not value.known:
                 yield Finding(f"{kind}-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"The speed of the {name} {when} is not known."), "It can't be compared with what the part stands.",
-                              "Write what is missing; `check` lists it.", RUNAWAY, key=part.rated.id)  # fmt: skip
+                              "", RUNAWAY, key=part.rated.id, unknown=(value,), awaits=f"the {name} {when}")  # fmt: skip
             elif value > part.rated:
-                yield Finding(f"{kind}-{_slug(name)}", "stop", "WARNING", Said.of(f"The {name} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
+                yield Finding(f"{kind}-{_slug(name)}", "stop", "WARNING", Said.of(f"The {name.translate(BRACES)} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
                               "A part that bursts throws its pieces at whoever stands before it.",
                               "Fit a part rated for it, change the pulleys, or use a supply that can't reach it.", RUNAWAY, key=part.rated.id)  # fmt: skip
     machine = design.project.machine
@@ -61,13 +65,12 @@ def _named(design: Design) -> Iterator[Finding]:
     if speed.low.known and speed.high.known and speed.low.unit is speed.high.unit and speed.low > speed.high:
         yield Finding("speeds-reversed", "stop", "NOTICE", Said.of("The lowest speed {0} is above the highest {1}.", speed.low, speed.high), "Everything was worked for the wrong end.",
                       "Write the lower one first.", practice("own rule"))  # fmt: skip
-    on_tool = sum(part.shaft == "tool" for part in project.turning)
-    on_motor = sum(part.shaft == "motor" for part in project.turning)
     belts = len(project.belts)
-    wanted_on_tool = belts + (TURNING_OF_A_SANDER if machine.kind == "belt-sander" else 1)
-    if on_tool < wanted_on_tool or on_motor < min(belts, 1):
+    wanted = {"tool": min(belts, 1) + (TURNING_OF_A_SANDER if machine.kind == "belt-sander" else 1), "motor": min(belts, 1)}
+    wanted |= {f"after belt {number}": 2 for number in range(1, belts)}
+    if any(sum(part.shaft == shaft for part in project.turning) < least for shaft, least in wanted.items()):
         yield Finding("turning-not-named", "stop", "WARNING", Said.of("Not every part that turns is in the file with the speed it stands."), "A part that bursts throws its pieces at whoever stands before it.",
-                      "Name them under turning: the pulleys of each belt, and the tool; for a belt sander the drum, the idler and the abrasive belt.", RUNAWAY, key="turning")  # fmt: skip
+                      "Name them under turning: the pulleys of each belt, those of a countershaft with shaft: after belt 1, and the tool; for a belt sander the drum, the idler and the abrasive belt.", RUNAWAY, key="turning")  # fmt: skip
 
 
 def belts(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
@@ -119,7 +122,8 @@ def coast(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         return
     limit = table(design.region.tables["rules"]).cell("coast limit", "value")
     if not design.coast.known:
-        yield Finding("coast-unknown", "heed", "WARNING", Said.of("Nobody knows how long the tool coasts."), "A hand reaches in while it still turns.", "Measure it at first power and write the inertia.", practice("coasting tools"), key="machine.inertia")  # fmt: skip
+        yield Finding("coast-unknown", "heed", "WARNING", Said.of("Nobody knows how long the tool coasts."), "A hand reaches in while it still turns.", "Measure it at first power and write the inertia.", practice("coasting tools"), key="machine.inertia",
+                      unknown=(design.coast,), awaits="how long the tool coasts")  # fmt: skip
     elif float(design.coast) > limit.si and machine.reach != "guarded":
         yield Finding("coasts-long", "only-with", "WARNING", Said.of("The tool coasts {0} after the stop and can be reached.", design.coast), "A hand reaches in while it still turns.",
                       "Fit a brake, or a guard that stays locked until it stands.", practice("a long coast of a tool within reach needs a brake or a locked guard"))  # fmt: skip
@@ -133,6 +137,7 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     given, sheet = design.project.motor, design.sheet
     if given is None:
         return
+    yield from _held(given.held, sheet.values.get("motor.R_a"))
     plate = given.plate
     if plate is not None and plate.power.known and plate.voltage.known and plate.current.known:
         claimed, honest = sheet.values["motor.eta_n"], sheet.values["motor.P_h"]
@@ -178,6 +183,17 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if given.double_insulated:
         yield Finding("second-insulation-lost", "only-with", "DANGER", Said.of("The motor comes from a double-insulated appliance."), "Taken out it has lost its second insulation: core and spindle can be live.",
                       "Bond core and driven spindle, measure insulation to both, use an insulating belt, and put it on the record.", practice("double-insulated appliances"), ("M1",), electric=True, key="motor.double_insulated")  # fmt: skip
+
+
+def _held(held: HeldRotor | None, resistance: Value | None) -> Iterator[Finding]:
+    """Readings with the rotor held that no winding gives."""
+    if held is None or resistance is None or resistance.known:
+        return
+    readings = (held.current_1, held.voltage_1, held.current_2, held.voltage_2)
+    if all(reading.known for reading in readings):
+        yield Finding("held-readings", "stop", "WARNING", Said.of("With the rotor held, {0} took {1} and {2} took {3}: more current must take more volts.", *readings), "The armature's resistance comes from these two.",
+                      "Probably the two voltages of motor: held are swapped, or the two currents. Look at the notes of the test, or measure again.", derivation("Ohm's law in a winding"), ("M1",),
+                      key="motor.held", unknown=(resistance,))  # fmt: skip
 
 
 def _slug(name: str) -> str:

@@ -9,12 +9,13 @@ from buildsheet.design import Design
 from buildsheet.rules.finding import Finding, Said
 from buildsheet.worksheet import Value
 
-ORDER = Citation("NFPA 70 (NEC) 240.40 and IEC 60204-1 5.3, 7.2", "order of disconnect and fuse")
+ORDER = Citation("IEC 60204-1", "5.3 and 7.2, order of disconnect and fuse", "6th ed. 2016", "memory")
 PROOF_SOURCES = {
     "protective conductor": Citation("IEC 60204-1", "8.2", "6th ed. 2016", "memory"),
     "restart": Citation("IEC 60204-1", "7.5", "6th ed. 2016"),
     "order": ORDER,
     "isolation": ORDER,
+    "reversal": Citation("IEC 60204-1", "9.3, operation of opposite motions interlocked", "6th ed. 2016", "memory"),
 }
 
 
@@ -40,34 +41,28 @@ def seats(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             found = Said.of(
                 f"The {seat.part.kind} on hand says nothing of its {failing.need.label}."
                 if failing.had is None
-                else f"The {seat.part.kind} on hand is {failing.had}, not {failing.need.value}."
+                else f"The {seat.part.kind} on hand is {failing.had}; it must be {failing.need.value}."
             )
         yield Finding(f"part-{seat.place.id}", "heed", "NOTICE", found, "It is not good enough for this place, or nobody knows whether it is.",
-                      f"Find or buy a {label} that meets it.", practice("need, then part"), (seat.place.code,), key=f"on_hand.{design.project.on_hand.index(seat.part) + 1}")  # fmt: skip
+                      f"Find or buy a {label} that meets it.", practice("need, then part"), (seat.place.code,), key=f"on_hand.{design.project.on_hand.index(seat.part) + 1}", awaits=f"whether the {seat.part.kind} on hand fits")  # fmt: skip
+
+
+def used(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Used parts at safety places: they may stay when they show what their place asks."""
+    del circuit
+    for seat in design.seats:
+        if seat.part is not None and seat.verdict == "fits with a condition":
+            label = f"{seat.place.label[0].lower()}{seat.place.label[1:]}"
+            yield Finding(f"used-{seat.place.id}", "note", "NOTICE", Said.of(f"The {label} is a used part."), "Its marks fit; nobody knows what it has been through.",
+                          f"It may stay when it shows this: {seat.place.proof}.", practice("used parts at safety places"), (seat.place.code,), key=f"on_hand.{design.project.on_hand.index(seat.part) + 1}")  # fmt: skip
 
 
 def proofs(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Breaches of the circuit's proofs."""
-    supply = design.project.supply
-    if circuit is None or supply is None:
+    if circuit is None or design.supplied is None:
         return
-    for number, breach in enumerate(prove(circuit, pole_may_swap=not design.region.plug_polarised), 1):
+    for number, breach in enumerate(prove(circuit, pole_may_swap=design.supplied.pole_may_swap), 1):
         path = " → ".join(str(terminal) for terminal in breach.path)
         positions = ", ".join(f"{code} {position}" for code, position in breach.positions)
         yield Finding(f"proof-{breach.proof.replace(' ', '-')}-{number}", "stop", "DANGER", Said.of(f"{breach.found[0].upper()}{breach.found[1:]}."), f"Path {path}" + (f", with {positions}." if positions else "."),
                       "Change the part or the wiring.", PROOF_SOURCES.get(breach.proof, practice("proof of the circuit")), tuple({t.device for t in breach.path}), electric=True)  # fmt: skip
-
-
-def circuit_missing(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
-    """A machine whose circuit can't be drawn yet."""
-    if circuit is None and design.sizes is not None:
-        missing = next(
-            (
-                v
-                for v in (design.sizes.line_fuse, design.sizes.motor_fuse, design.sizes.fault_at_fuse)
-                if not v.known
-            ),
-            None,
-        )
-        why = missing.why if missing is not None else "the lengths of the cables are not in the file"
-        yield Finding("no-circuit", "stop", "WARNING", Said.of("The circuit can't be drawn yet."), f"A size is not known: {why}.", "Write what is missing; `check` lists it.", practice("own rule"), key="runs")  # fmt: skip

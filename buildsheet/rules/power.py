@@ -3,14 +3,14 @@
 from collections.abc import Iterator
 
 from buildsheet.circuit import Circuit
-from buildsheet.citations import Citation, memory, practice
+from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.rules.finding import Finding, Said, clause
 
-NEC_CONTINUOUS = Citation("NFPA 70 (NEC)", "210.20(A)", "2023")
 DRIVE_MANUALS = Citation("two drive makers' manuals", "control terminals are not isolated from the line")
 RESTART = Citation("IEC 60204-1", "7.5", "6th ed. 2016")
-OVERLOAD = Citation("NFPA 70 (NEC)", "430.32", "2023")
+PERSONS = memory("IEC 60050-195", "195-04-01 to 195-04-03, skilled, instructed and ordinary persons")
+ZERO_START = Citation("a builder's account of a drive from an exercise machine", "it wants the knob at zero after each power-up")
 WET = ("damp cellar", "wet place", "outdoors")
 
 
@@ -20,28 +20,30 @@ def supply(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     given, sizes = design.project.supply, design.sizes
     if given is None:
         return
-    if given.poles == "two-hot":
-        yield Finding("two-hot", "stop", "DANGER", Said.of("Both poles of this supply can be live."), "The wiring of this program cuts and fuses one live pole only.",
-                      "Feed the machine from a circuit with one live pole, or let a licensed person design the two-pole side.", practice("own limit of this version"), key="supply.poles")  # fmt: skip
     if given.residual_current in (None, "none"):
-        grade, found = (
-            ("heed", "The outlet has no residual-current protection.")
+        word = design.region.words["residual-current-device"]
+        found, do = (
+            ("The outlet has no residual-current protection.", f"Use a {word} outlet.")
             if given.residual_current == "none"
-            else ("note", "Nothing is said of residual-current protection.")
+            else (
+                "The file does not say whether the outlet has residual-current protection.",
+                f"Look for a {word} at the outlet or in the panel, press its test button, and write supply: residual_current.",
+            )
         )
-        yield Finding("no-residual-current", grade, "WARNING", Said.of(found), "A fault to the frame then flows through whoever touches it until a fuse blows.",  # type: ignore[arg-type]
-                      "Use a GFCI outlet. If it trips, find the leakage; never move to an unprotected outlet.", practice("residual-current protection of outlets in workshops"), key="supply.residual_current", electric=True)  # fmt: skip
+        yield Finding("no-residual-current", "heed", "WARNING", Said.of(found), "Without it a fault to the frame flows through whoever touches it until a fuse blows.",
+                      f"{do} If it trips, find the leakage; never move to an unprotected outlet.", practice("residual-current protection of outlets in workshops"), key="supply.residual_current", electric=True)  # fmt: skip
     if given.connection == "fixed":
         yield Finding("fixed-wiring", "stop", "WARNING", Said.of("The machine is to be wired to the building."), "Every step and reading of this packet rests on a plug that can be pulled; fixed wiring is a licensed person's work.",
                       "Give it a cord and plug, or let a licensed person plan it.", practice("local code"), key="supply.connection", electric=True)  # fmt: skip
     if (
         sizes is not None
         and sizes.line_current.known
+        and sizes.continuous_limit is not None
         and sizes.continuous_limit.known
         and sizes.line_current > sizes.continuous_limit
     ):
         yield Finding("overloads-circuit", "stop", "WARNING", Said.of("The machine draws {0}; this circuit may give {1} for hours.", sizes.line_current, sizes.continuous_limit),
-                      "The breaker trips, or the wires in the wall run hot.", "Lower the power, or feed it from a circuit of its own with a larger breaker.", NEC_CONTINUOUS)  # fmt: skip
+                      "The breaker trips, or the wires in the wall run hot.", "Lower the power, or feed it from a circuit of its own with a larger breaker.", clause(design, "continuous share"))  # fmt: skip
     if (
         sizes is not None
         and sizes.line_fuse.known
@@ -49,7 +51,7 @@ def supply(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         and sizes.line_fuse > given.breaker
     ):
         yield Finding("fuse-above-breaker", "stop", "WARNING", Said.of("The line fuse would be {0}, more than the wall breaker's {1}.", sizes.line_fuse, given.breaker),
-                      "The breaker in the wall would trip first and the machine needs more than the circuit gives.", "Feed it from a larger circuit, or lower the load.", NEC_CONTINUOUS)  # fmt: skip
+                      "The breaker in the wall would trip first and the machine needs more than the circuit gives.", "Feed it from a larger circuit, or lower the load.", clause(design, "continuous share"))  # fmt: skip
     if (
         sizes is not None
         and sizes.drop_share.known
@@ -58,6 +60,25 @@ def supply(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     ):
         yield Finding("voltage-drop", "heed", "NOTICE", Said.of("The wires lose {0} of the voltage; {1} is the most.", sizes.drop_share, sizes.drop_limit),
                       "The motor is slower and the wires warmer.", "Take thicker or shorter wire.", memory("IEC 60204-1", "12.5"))  # fmt: skip
+
+
+def persons(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """What the person who wires it has learnt, against what the packet asks of them."""
+    del circuit
+    site = design.project.site
+    if design.supplied is None or not design.supplied.live or (site is not None and site.skill == "skilled"):
+        return
+    if site is not None and site.skill == "lay":
+        yield Finding("skill-lay", "stop", "DANGER", Said.of("Who wires it has learnt nothing of electricity."), "They can't see what is wrong before it kills.",
+                      "Let a skilled person wire it, or instruct and watch the one who does; then write site: skill anew.", PERSONS, electric=True, key="site.skill")  # fmt: skip
+        return
+    found = (
+        "An instructed person wires it; first power is for a skilled one."
+        if site is not None and site.skill == "instructed"
+        else "The file does not say what the person who wires it has learnt; first power is for a skilled one."
+    )
+    yield Finding("skill", "heed", "WARNING", Said.of(found), "With the plug in a slip can kill; an instructed person knows the rules, a skilled one sees what is wrong.",
+                  "Wire it with the plug out; let a skilled person check it before first power and do that with you.", PERSONS, electric=True, key="site.skill")  # fmt: skip
 
 
 def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
@@ -77,17 +98,22 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             )
             yield Finding("live-controls-wet", "stop", "DANGER", Said.of(found), "Water or a worn cable puts line voltage on the hand or foot.",
                           "Use a drive with galvanic separation, or move the machine indoors.", DRIVE_MANUALS, ("S4", "T1"), electric=True, key="power.separation")  # fmt: skip
+        why = "The drive does not separate them from the line." if power.live_controls else "Nobody knows whether the drive separates them from the line, so they count as live."
         yield Finding("live-controls", "note", "DANGER", Said.of("Line voltage from the plug to the motor, on the knob's wires too."),
-                      "The drive does not separate them from the line. Touching one with the plug in can kill, also with the knob at zero.",
-                      "Use the insulation of the wire list, sleeve every lug, take a plastic shaft, and never join any of them to ground.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
+                      f"{why} Touching one with the plug in can kill, also with the knob at zero.",
+                      f"Use the insulation of the wire list, sleeve every lug, take a plastic shaft, and never join any of them to {design.region.words['earth']}.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
+    elif design.supplied is not None and design.supplied.live:
+        yield Finding("line-voltage", "note", "DANGER", Said.of("Line voltage from the plug to the motor; the knob's wires are separated from it."),
+                      "Touching the line side or the motor's wires with the plug in can kill. The separation ends where a wire of the knob meets one of the line.",
+                      "Pull the plug before the lid comes off, and lead the knob's wires apart from all others.", practice("work on the line side"), ("T1",), electric=True, step="motor", key="power.separation")  # fmt: skip
     yield from _voltages(design)
     worst = max((p for p in design.points if p.current.known), key=lambda p: float(p.current), default=None)
-    cooled = power.cooled_by in ("heat sink", "fan")
-    limit = power.rated if cooled else power.rated_bare
+    limit = design.heat.drive_current if design.heat is not None else power.gives
     if worst is not None:
         if not limit.known:
             yield Finding("drive-rating-unknown", "stop", "WARNING", Said.of("Nobody knows what current the drive gives for long."), "A drive that is too small burns or fails to full speed.",
-                          "Find the drive's rating with and without its heat sink and write it under power.", practice("drive ratings"), ("T1",))  # fmt: skip
+                          "Find the drive's rating with and without its heat sink and write it under power.", practice("drive ratings"), ("T1",),
+                          key="power.rated", unknown=(limit if power.gives.known else power.gives,))  # fmt: skip
         elif worst.current > limit:
             yield Finding("drive-too-small", "stop", "WARNING", Said.of("The motor takes {0}; the drive gives {1} as it is cooled here.", worst.current, limit),
                           "The drive overheats; a power device that fails shorted gives full speed.", "Fit the heat sink or a fan, or take a larger drive.", practice("drive makers' derating"), ("T1",))  # fmt: skip
@@ -101,8 +127,16 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         yield Finding("speed-out-of-reach", "stop", "NOTICE", Said.of("The highest speed needs {0}; the drive gives {1}.", high.terminal, design.applied.ceiling),
                       "The machine stays slower than the file says.", "Lower the highest speed or change the pulleys.", practice("range of the drive"), ("T1",))  # fmt: skip
     if high is not None and not high.rms.known:
-        yield Finding("no-operating-point", "stop", "WARNING", Said.of("The operating point could not be worked out: " + high.rms.why + "."), "Wires, fuses and heat all rest on it.",
-                      "Write what is missing; `check` lists it.", practice("own rule"))  # fmt: skip
+        yield Finding("no-operating-point", "stop", "WARNING", Said.of("The operating point could not be worked out."), "Wires, fuses and heat all rest on it.",
+                      "", practice("own rule"), unknown=(high.rms,), awaits="the operating point")  # fmt: skip
+    yield from _knob(design)
+
+
+def _knob(design: Design) -> Iterator[Finding]:
+    """What the drive does at the knob's ends: a broken wire, and a start with the knob turned up."""
+    power, machine = design.project.power, design.project.machine
+    if power is None:
+        return
     if power.open_low_end != "stops":
         grade = "heed" if power.open_low_end else "note"
         text = (
@@ -112,6 +146,18 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         )
         yield Finding("open-low-end", grade, "WARNING", Said.of(text), "A broken wire then starts the machine at full speed.",  # type: ignore[arg-type]
                       "Run the three wires in one cable, clamp it at both ends, and check the runaway column of the speeds sheet.", practice("drive makers' manuals"), ("S4", "T1"), step="knob", key="power.open_low_end")  # fmt: skip
+    speed = machine.speed if machine is not None else None
+    one_speed = speed is not None and speed.low.known and speed.high.known and float(speed.low) == float(speed.high)
+    if power.starts_from_zero or one_speed:
+        return
+    text = (
+        "The drive starts at the speed that the knob was left at."
+        if power.starts_from_zero is False
+        else "Nobody knows whether the drive starts with the knob turned up."
+    )
+    yield Finding("starts-at-knob", "heed", "WARNING", Said.of(text), "After a trip of the no-volt release, start brings the tool to its last speed at once, with the work and the hand still in it.",
+                  "Turn the knob to slow after every stop and before every start, and say so beside the start button; or take a drive that starts only from zero.",
+                  ZERO_START, ("S2", "S4", "T1"), step="knob", key="power.starts_from_zero")  # fmt: skip
 
 
 NEAR = 0.1  # two voltages that differ by less than the line's tolerance are the same voltage
@@ -123,7 +169,7 @@ def _voltages(design: Design) -> Iterator[Finding]:
     power, supply, motor, controls = design.project.power, design.project.supply, design.project.motor, design.project.controls
     if power is None or supply is None or not supply.voltage.known:
         return
-    line, made_for, high = supply.voltage, power.line_voltage, power.output_high
+    line, made_for, high = supply.voltage, power.made_for, power.output_most
     if made_for.known and abs(float(made_for) / float(line) - 1) > NEAR:
         yield Finding("drive-for-another-line", "stop", "DANGER", Said.of("The drive is made for {0}, the line has {1}.", made_for, line), "Too much bursts its parts; too little lets it misfire.",
                       "Take a drive for this line.", DRIVE_MANUALS, ("T1",), electric=True)  # fmt: skip
@@ -158,6 +204,10 @@ def _limits(design: Design) -> Iterator[Finding]:
     if limit.known and rated.known and limit > rated:
         yield Finding("limit-beyond-drive", "stop", "WARNING", Said.of("The current limit is {0}, the drive is rated {1}.", limit, rated), "At a jam the drive burns before it limits.",
                       "Set the limit below the drive's rating and write it.", DRIVE_MANUALS, ("T1",))  # fmt: skip
+    sizes = design.sizes
+    if sizes is not None and sizes.limit_rms.known and sizes.motor_fuse.known and sizes.limit_rms > sizes.motor_fuse:
+        yield Finding("limit-above-fuse", "heed", "NOTICE", Said.of("At its limit the drive gives {0} as heat feels it; the motor fuse is {1}.", sizes.limit_rms, sizes.motor_fuse), "A jam blows the fuse before the drive can hold the current.",
+                      "Set the current limit lower, and keep two spare fuses.", derivation("a fuse warms by the RMS current, a drive limits the average"), ("F2", "T1"), key="power.current_limit")  # fmt: skip
     plate = motor.plate if motor else None
     if limit.known and plate is not None and plate.current.known and float(limit) > HIGH_LIMIT * float(plate.current):
         yield Finding("limit-high-for-motor", "heed", "WARNING", Said.of("The current limit is {0}, the motor's plate says {1}.", limit, plate.current), "A jam then overloads the motor until the relay trips.",
@@ -167,7 +217,8 @@ def _limits(design: Design) -> Iterator[Finding]:
                       "Read the drive's data again.", DRIVE_MANUALS, ("T1",))  # fmt: skip
     if not power.potentiometer.known:
         yield Finding("potentiometer-unknown", "stop", "WARNING", Said.of("Nobody knows which speed potentiometer the drive wants."), "A wrong one gives full speed early, or burns.",
-                      "Read it off the drive or its old knob, and write power: potentiometer.", practice("drive manuals: 5 k or 10 k, by the drive"), ("S4",), key="power.potentiometer")  # fmt: skip
+                      "Read it off the drive or its old knob, and write power: potentiometer.", practice("drive manuals: 5 k or 10 k, by the drive"), ("S4",), key="power.potentiometer",
+                      unknown=(power.potentiometer,))  # fmt: skip
 
 
 def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
@@ -178,10 +229,10 @@ def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         return
     if controls is None or controls.overload is None:
         yield Finding("no-overload", "stop", "WARNING", Said.of("Nothing protects the motor from overload."), "A fuse does not: it carries for hours what burns a winding.",
-                      "Name it under controls, for example: overload: {by: relay}", OVERLOAD, ("M1",), key="controls.overload")  # fmt: skip
+                      "Name it under controls, for example: overload: {by: relay}", clause(design, "overload factor"), ("M1",), key="controls.overload")  # fmt: skip
     elif controls.overload.by != "relay":
         yield Finding("overload-not-shown", "stop", "WARNING", Said.of(f"The overload is left to the {controls.overload.by}."), "Nothing in the circuit shows that it stops the motor, or at what current.",
-                      "Take a relay in the chain of the no-volt release: overload: {by: relay}", OVERLOAD, ("M1",), key="controls.overload")  # fmt: skip
+                      "Take a relay in the chain of the no-volt release: overload: {by: relay}", clause(design, "overload factor"), ("M1",), key="controls.overload")  # fmt: skip
     elif (
         controls.overload.by == "relay"
         and sizes.overload_need.known
@@ -189,7 +240,7 @@ def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         and sizes.overload_need > sizes.overload_top
     ):
         yield Finding("overload-too-low", "stop", "WARNING", Said.of("The work takes {0} by heat; the overload relay may be set to {1} at the most.", sizes.overload_need, sizes.overload_top),
-                      "Set for the plate the relay trips; set for the work it does not protect.", "Lower the load, or smooth the current with a choke.", OVERLOAD, ("F3", "M1"))  # fmt: skip
+                      "Set for the plate the relay trips; set for the work it does not protect.", "Lower the load, or smooth the current with a choke.", clause(design, "overload factor"), ("F3", "M1"))  # fmt: skip
     no_release = controls is not None and not controls.no_volt_release
     if no_release:
         yield Finding("no-volt-release-refused", "stop", "WARNING", Said.of("The no-volt release is refused."), "After a power cut the machine starts by itself.",

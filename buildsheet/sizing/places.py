@@ -10,24 +10,28 @@ from buildsheet.worksheet import Value, Worksheet
 Op = Literal["≥", "≤", "="]
 Result = Literal["met", "not met", "not known"]
 Verdict = Literal["fits", "fits with a condition", "does not fit", "not known", "to buy"]
+USABLE = ("fits", "fits with a condition")
 
 
 @dataclass(frozen=True, slots=True)
 class Need:
     """One demand of a place: the rating's name in the part, and a quantity or a word that it must meet. `slack` is how
-    far an equal quantity may differ, as a share: nothing for a fuse, whose excess is a hazard."""
+    far an equal quantity may differ, as a share: nothing for a fuse, whose excess is a hazard. `also` are other words
+    that meet it."""
 
     rating: str
     op: Op
     value: Value | str
     label: str
     slack: float = 1e-9
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Place:
     """A place in the machine that one part fills. `say` is how to ask for it at the counter, in words around Values;
-    `or_else` what else will do; `code` the device of the circuit."""
+    `or_else` what else will do; `code` the device of the circuit; `proof` what a used part must show before it may
+    stay, when the place is a safety place."""
 
     id: str
     kind: str
@@ -39,6 +43,7 @@ class Place:
     count: int = 1
     safety: bool = False
     cost: str = ""
+    proof: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +66,11 @@ class Seat:
     verdict: Verdict
 
     @property
+    def usable(self) -> bool:
+        """Whether the part on hand takes the place, if only under a condition."""
+        return self.part is not None and self.verdict in USABLE
+
+    @property
     def least(self) -> Value | None:
         """The smallest margin that is known."""
         margins = [one.margin for one in self.judged if one.margin is not None and one.margin.known]
@@ -68,11 +78,18 @@ class Seat:
 
 
 def judge(place: Place, part: Part, sheet: Worksheet, tag: str) -> Seat:
-    """How well `part` meets the needs of `place`. `tag` keeps the ids of the margins apart."""
+    """How well `part` meets the needs of `place`: a used part fits a safety place on condition that it shows its proof.
+    `tag` keeps the ids of the margins apart."""
     judged = tuple(_judge(need, part, sheet, f"{place.id}.{tag}.{need.rating}") for need in place.needs)
     results = {one.result for one in judged}
     verdict: Verdict = (
-        "does not fit" if "not met" in results else "not known" if "not known" in results else "fits"
+        "does not fit"
+        if "not met" in results
+        else "not known"
+        if "not known" in results
+        else "fits with a condition"
+        if place.proof and part.origin not in ("new", "bought")
+        else "fits"
     )
     return Seat(place, part, judged, verdict)
 
@@ -82,7 +99,7 @@ def _judge(need: Need, part: Part, sheet: Worksheet, id: str) -> Judged:
     if isinstance(need.value, str):
         if had is None or had == "":
             return Judged(need, None, "not known")
-        return Judged(need, str(had), "met" if str(had) == need.value else "not met")
+        return Judged(need, str(had), "met" if str(had) in (need.value, *need.also) else "not met")
     if not isinstance(had, Value) or not had.known or not need.value.known or had.unit is not need.value.unit:
         return Judged(need, had if isinstance(had, Value) else None, "not known")
     sheet.take(had)
@@ -144,7 +161,7 @@ def _augment(
     tried: set[int],
 ) -> bool:
     for (wanted, index), seat in verdicts.items():
-        if wanted != place_id or seat.verdict != "fits" or index in tried:
+        if wanted != place_id or not seat.usable or index in tried:
             continue
         tried.add(index)
         if index not in seated or _augment(seated[index], places, verdicts, seated, tried):

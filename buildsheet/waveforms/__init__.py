@@ -5,6 +5,7 @@ roots, averages and RMS values are integrals of the closed form: no time steppin
 `NotSolved` says in plain words why there is none.
 """
 
+from .chopped import Chopped, SteadySource, chopped, duty_for
 from .converters import (
     CONVERTERS,
     DIODE_BRIDGE,
@@ -32,6 +33,7 @@ __all__ = [
     "HALF_WAVE_DIODE_FREEWHEEL",
     "HALF_WAVE_THYRISTOR",
     "HALF_WAVE_THYRISTOR_FREEWHEEL",
+    "Chopped",
     "Converter",
     "Device",
     "DeviceCurrent",
@@ -40,8 +42,11 @@ __all__ = [
     "Samples",
     "Source",
     "Steady",
+    "SteadySource",
     "at_terminal_voltage",
     "back_emf_for",
+    "chopped",
+    "duty_for",
     "firing_angle_for",
     "solve",
 ]

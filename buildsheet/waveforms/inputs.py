@@ -42,10 +42,10 @@ class Source:
             number = float(getattr(self, name))
             refuse_unless(isfinite(number), f"source {name} is not a finite number: {number}")
             object.__setattr__(self, name, number)
-        refuse_unless(self.rms > 0.0, f"source voltage must be above zero, not {self.rms} V")
-        refuse_unless(self.frequency > 0.0, f"source frequency must be above zero, not {self.frequency} Hz")
-        refuse_unless(self.resistance >= 0.0, f"source resistance can't be negative: {self.resistance} ohm")
-        refuse_unless(self.drop >= 0.0, f"forward drop can't be negative: {self.drop} V")
+        refuse_unless(self.rms > 0.0, f"source voltage must be above zero, not {self.rms:.3g} V")
+        refuse_unless(self.frequency > 0.0, f"source frequency must be above zero, not {self.frequency:.3g} Hz")
+        refuse_unless(self.resistance >= 0.0, f"source resistance can't be negative: {self.resistance:.3g} ohm")
+        refuse_unless(self.drop >= 0.0, f"forward drop can't be negative: {self.drop:.3g} V")
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,13 +69,13 @@ class Load:
             number = float(getattr(self, name))
             refuse_unless(isfinite(number), f"load {name} is not a finite number: {number}")
             object.__setattr__(self, name, number)
-        refuse_unless(self.R > 0.0, f"load resistance must be above zero, not {self.R} ohm")
+        refuse_unless(self.R > 0.0, f"load resistance must be above zero, not {self.R:.3g} ohm")
         refuse_unless(
             self.L >= SMALLEST_INDUCTANCE,
-            f"load inductance must be at least {SMALLEST_INDUCTANCE} H, not {self.L} H: without any the current "
+            f"load inductance must be at least {SMALLEST_INDUCTANCE} H, not {self.L:.3g} H: without any the current "
             "follows from Ohm's law and needs no solver",
         )
         refuse_unless(
             self.E >= 0.0,
-            f"back-EMF can't be negative: {self.E} V; a motor turning backwards is not modelled",
+            f"back-EMF can't be negative: {self.E:.3g} V; a motor turning backwards is not modelled",
         )

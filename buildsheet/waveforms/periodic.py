@@ -114,7 +114,7 @@ class Loop:
                 isfinite(current) and current >= 0.0,
                 f"the search for a steady state left the road at {current} A",
             )
-        raise NotSolved(f"no steady state after {ROUNDS} rounds; the last one was still {step} A off")
+        raise NotSolved(f"no steady state after {ROUNDS} rounds; the last one was still {step:.3g} A off")
 
     def _walk(
         self, alpha: float, start: float, natural: float, crossover: float, current: float

@@ -37,7 +37,7 @@ def falling_root(f: Callable[[float], tuple[float, float]], low: float, high: fl
         if high - low <= ANGLE_TOLERANCE:
             return following
         x = following
-    raise NotSolved(f"no switching angle found between {low} and {high} rad")
+    raise NotSolved(f"no switching angle found between {low:.3g} and {high:.3g} rad")
 
 
 def crossing(
@@ -77,4 +77,4 @@ def crossing(
             part = min(max(part, 1e-12), 1.0 - 1e-12)
         else:
             part = 0.5
-    raise NotSolved(f"the {what} did not converge: {f1} left over at {x1}")
+    raise NotSolved(f"the {what} did not converge: {f1:.3g} left over at {x1:.3g}")

@@ -115,15 +115,15 @@ def at_terminal_voltage(
 def _angle(converter: Converter, alpha: float) -> float:
     alpha = float(alpha)
     if not 0.0 <= alpha <= pi:
-        raise NotSolved(f"a firing angle lies between 0 and pi rad, not at {alpha}")
+        raise NotSolved(f"a firing angle lies between 0 and pi rad, not at {alpha:.3g}")
     if alpha != 0.0 and not converter.controlled:
-        raise NotSolved(f"a {converter.label} has no gate, so its firing angle is 0, not {alpha} rad")
+        raise NotSolved(f"a {converter.label} has no gate, so its firing angle is 0, not {alpha:.3g} rad")
     return alpha
 
 
 def _current(average_current: float) -> float:
     wanted = float(average_current)
     refuse_unless(
-        isfinite(wanted) and wanted > 0.0, f"the average current must be above zero, not {wanted} A"
+        isfinite(wanted) and wanted > 0.0, f"the average current must be above zero, not {wanted:.3g} A"
     )
     return wanted

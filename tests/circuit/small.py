@@ -1,7 +1,7 @@
 """A small machine by hand: plug, disconnect, fuse, contactor with its chain, motor. Sound as it stands.
 
-    L ─ Q1 ─ F1 ┬─ Q2:1/2 ─ M1:A1      N ─ Q1 ┬─ Q2:3/4 ─ M1:A2
-                └─ S1 ─ S2 ∥ Q2:13/14 ─ Q2 coil ─┘        PE ─ X2 ─ M1:frame
+L ─ Q1 ─ F1 ┬─ Q2:1/2 ─ M1:A1      N ─ Q1 ┬─ Q2:3/4 ─ M1:A2
+            └─ S1 ─ S2 ∥ Q2:13/14 ─ Q2 coil ─┘        PE ─ X2 ─ M1:frame
 """
 
 from dataclasses import replace
@@ -87,16 +87,24 @@ def fuse_first(circuit: Circuit) -> Circuit:
     """Fuse and disconnect swapped: the plug feeds the fuse, the fuse the disconnect, the disconnect the rest."""
     swapped = {"Q1:1": "F1:1", "F1:1": "Q1:1", "Q1:2": "F1:2", "F1:2": "Q1:2"}
     moved = tuple(
-        replace(one, a=terminal(swapped.get(str(one.a), str(one.a))), b=terminal(swapped.get(str(one.b), str(one.b))))
+        replace(
+            one,
+            a=terminal(swapped.get(str(one.a), str(one.a))),
+            b=terminal(swapped.get(str(one.b), str(one.b))),
+        )
         for one in circuit.wires
     )
     again = replace(circuit, wires=tuple(one for one in moved if one.number != 103))
-    return adding(again, replace(next(one for one in moved if one.number == 103), a=terminal("F1:2"), b=terminal("Q1:1")))
+    return adding(
+        again,
+        replace(next(one for one in moved if one.number == 103), a=terminal("F1:2"), b=terminal("Q1:1")),
+    )
 
 
 def welded(circuit: Circuit, code: str = "Q2") -> Circuit:
     """The contactor's power contacts stuck together."""
     inside = tuple(
-        Link(part.a, part.b) if isinstance(part, Contact) and part.a in ("1", "3") else part for part in circuit.devices[code].inside
+        Link(part.a, part.b) if isinstance(part, Contact) and part.a in ("1", "3") else part
+        for part in circuit.devices[code].inside
     )
     return with_device(circuit, code, inside=inside)

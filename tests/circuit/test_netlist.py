@@ -38,7 +38,9 @@ def test_a_wire_that_ends_where_it_begins_is_refused() -> None:
 
 
 def test_a_circuit_without_a_source_says_so() -> None:
-    bare = replace(SMALL, devices={code: one for code, one in DEVICES.items() if code != "X1"}, wires=WIRES[2:9])
+    bare = replace(
+        SMALL, devices={code: one for code, one in DEVICES.items() if code != "X1"}, wires=WIRES[2:9]
+    )
 
     with pytest.raises(LookupError, match="no source"):
         _ = bare.source
@@ -131,7 +133,7 @@ def test_one_contactor_pulls_the_next() -> None:
 
 def test_board_numbers_and_names_devices_once() -> None:
     """What a stage adds; a code is taken once, a length is that of the run, a role of the cord is one of the circuit."""
-    board = Board({"cord-line": Conductor("14 AWG", 15.0, ("BK", "BN"))}, {"cord": 2.5})
+    board = Board({"cord-line": Conductor("14 AWG", 15.0, ("BK", "BN"), "line")}, {"cord": 2.5})
     for code in ("X1", "Q1"):
         board.add(DEVICES[code])
     board.wire(101, "X1:L", "Q1:1", "cord-line", "cord", cable="W1")

@@ -6,7 +6,8 @@ from dataclasses import replace
 import pytest
 
 from buildsheet.circuit import Circuit, Link
-from buildsheet.circuit.proofs import PROOFS, Breach, protected_by, prove
+from buildsheet.circuit.breach import Breach
+from buildsheet.circuit.proofs import PROOFS, protected_by, prove
 from tests.circuit.sander import sander
 from tests.circuit.small import (
     SMALL,
@@ -59,7 +60,9 @@ def test_neutral_on_the_bar_is_a_short_circuit_and_a_misuse(which: str) -> None:
     broken = prove(adding(CIRCUITS[which](), wire(490, "Q1:4", SPARE_SCREW[which], "neutral")))
 
     assert _of(broken, "short circuit")[0].found == "X1:N and X1:PE are joined without a load between them"
-    assert "wire 490 uses the protective conductor for something else" in [one.found for one in _of(broken, "protective conductor")]
+    assert "wire 490 uses the protective conductor for something else" in [
+        one.found for one in _of(broken, "protective conductor")
+    ]
 
 
 @BOTH
@@ -136,7 +139,9 @@ def test_what_protects_each_wire_of_the_small_circuit() -> None:
     """By hand: cord and the entry to the fuse by the wall breaker, the rest by the 8 A fuse; protective wires by none."""
     guards = protected_by(SMALL)
 
-    assert {number: guards[number] for number in (101, 102, 103)} == dict.fromkeys((101, 102, 103), ("wall breaker", 15.0))
+    assert {number: guards[number] for number in (101, 102, 103)} == dict.fromkeys(
+        (101, 102, 103), ("wall breaker", 15.0)
+    )
     assert {guards[number] for number in (104, 105, 201, 202, 203, 204, 205, 206, 401, 402)} == {("F1", 8.0)}
     assert not {901, 902} & set(guards)
 

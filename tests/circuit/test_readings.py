@@ -11,10 +11,10 @@ from math import inf
 import numpy as np
 import pytest
 
-from buildsheet.circuit import Circuit, Contact, Device, Electronics, Fuse, Link, Resistance, Terminal
+from buildsheet.circuit import Circuit, Contact, Device, Diode, Electronics, Fuse, Link, Resistance, Terminal
 from buildsheet.circuit.readings import expected, span
 from tests.circuit.sander import sander
-from tests.circuit.small import SMALL, terminal, wire
+from tests.circuit.small import SMALL, terminal, wire, without
 
 Edge = tuple[int, int, float]
 
@@ -42,7 +42,9 @@ def by_hand(
     edges = []
     for device in circuit.devices.values():
         for inside in device.inside:
-            if isinstance(inside, Link | Fuse) or (isinstance(inside, Contact) and at[device.code] in inside.closed_in):
+            if isinstance(inside, Link | Fuse) or (
+                isinstance(inside, Contact) and at[device.code] in inside.closed_in
+            ):
                 joined.append((f"{device.code}:{inside.a}", f"{device.code}:{inside.b}"))
             elif isinstance(inside, Resistance) and inside.position in ("", at.get(device.code)):
                 ohms = getattr(inside, part)
@@ -86,7 +88,9 @@ def network(seed: int) -> tuple[Circuit, list[Edge], list[Edge], int]:
     for number, (a, b) in enumerate(pairs):
         least = float(10 ** random.uniform(-1, 4))
         most = least * float(random.uniform(1, 3))
-        devices[f"R{number}"] = Device(f"R{number}", "resistor", "", "", ("1", "2"), (Resistance("1", "2", least, most),))
+        devices[f"R{number}"] = Device(
+            f"R{number}", "resistor", "", "", ("1", "2"), (Resistance("1", "2", least, most),)
+        )
         low.append((a, b, least))
         high.append((a, b, most))
         ends += [(a, f"R{number}:1"), (b, f"R{number}:2")]
@@ -129,19 +133,27 @@ PROBES = [
 
 
 @pytest.mark.parametrize(("red", "black", "positions"), PROBES)
-def test_readings_of_the_sander_with_the_drive_taken_off(red: str, black: str, positions: dict[str, str]) -> None:
+def test_readings_of_the_sander_with_the_drive_taken_off(
+    red: str, black: str, positions: dict[str, str]
+) -> None:
     """The drive's wires off, as a meter asks for; probes over line, chain, motor lead and knob."""
     off = frozenset({"T1"})
     reading = expected(sander(), terminal(red), terminal(black), positions, off=off)
 
-    assert reading.low == pytest.approx(by_hand(sander(), red, black, positions, off, "low"), rel=1e-6, abs=1e-5)
-    assert reading.high == pytest.approx(by_hand(sander(), red, black, positions, off, "high"), rel=1e-6, abs=1e-5)
+    assert reading.low == pytest.approx(
+        by_hand(sander(), red, black, positions, off, "low"), rel=1e-6, abs=1e-5
+    )
+    assert reading.high == pytest.approx(
+        by_hand(sander(), red, black, positions, off, "high"), rel=1e-6, abs=1e-5
+    )
 
 
 def test_the_whole_potentiometer_reads_its_marked_value_at_either_end() -> None:
     """5 kohm within a tenth, from end to end, wherever the wiper stands."""
     for position in ("slow", "fast"):
-        reading = expected(sander(), terminal("S4:1"), terminal("S4:3"), {"S4": position}, off=frozenset({"T1"}))
+        reading = expected(
+            sander(), terminal("S4:1"), terminal("S4:3"), {"S4": position}, off=frozenset({"T1"})
+        )
 
         assert [reading.low, reading.high] == pytest.approx([4500.0, 5500.0], rel=0.02)
 
@@ -212,3 +224,35 @@ def test_the_sander_with_its_drive_on_is_written_down() -> None:
     """Between the drive's output leads with everything wired."""
     assert expected(sander(), terminal("M1:A1"), terminal("M1:A2"), {}).kind == "record"
     assert expected(sander(), terminal("X1:PE"), terminal("M1:frame"), {}).kind == "near zero"
+
+
+def _with_diode(*, way: tuple[str, str]) -> Circuit:
+    """A lamp of 10 ohm from red to black, and beside it a diode with a 100 ohm resistor."""
+    devices = {
+        "A": Device("A", "terminal", "", "", ("1",)),
+        "B": Device("B", "terminal", "", "", ("1",)),
+        "H1": Device("H1", "lamp", "", "", ("1", "2"), (Resistance("1", "2", 10.0, 10.0),)),
+        "D1": Device("D1", "diode", "", "", ("A", "K"), (Diode(*way),)),
+        "R1": Device("R1", "resistor", "", "", ("1", "2"), (Resistance("1", "2", 100.0, 100.0),)),
+    }
+    ends = (("A:1", "H1:1"), ("H1:2", "B:1"), ("A:1", "D1:A"), ("D1:K", "R1:1"), ("R1:2", "B:1"))
+    wires = tuple(wire(100 + number, a, b) for number, (a, b) in enumerate(ends))
+    return Circuit(devices, wires, 100.0, None)
+
+
+def test_a_diode_that_the_meter_opens_leaves_no_figure_and_one_that_blocks_leaves_the_rest() -> None:
+    """The meter's red tip is its plus (facts of the trade): anode on red conducts, cathode on red blocks."""
+    opened = expected(_with_diode(way=("A", "K")), Terminal("A", "1"), Terminal("B", "1"), {})
+    blocked = expected(_with_diode(way=("K", "A")), Terminal("A", "1"), Terminal("B", "1"), {})
+
+    assert opened.kind == "record"
+    assert blocked.kind == "value"
+    assert blocked.low == pytest.approx(10.0)
+
+
+def test_a_diode_alone_between_the_tips() -> None:
+    made = without(_with_diode(way=("A", "K")), 100)
+    forward = expected(made, Terminal("A", "1"), Terminal("B", "1"), {})
+    backward = expected(made, Terminal("B", "1"), Terminal("A", "1"), {})
+
+    assert (forward.kind, backward.kind) == ("record", "open")

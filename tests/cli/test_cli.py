@@ -71,7 +71,7 @@ def test_a_file_that_is_not_there_ends_in_a_message() -> None:
 # The public face of `check --json`, as the README gives it.
 KEYS = {
     "": {"format", "state", "findings", "results", "places", "wires"},
-    "findings": {"id", "grade", "signal", "where", "found", "why", "do", "source", "accepted"},
+    "findings": {"id", "grade", "signal", "where", "found", "why", "do", "source", "accepted", "follows"},
     "results": {"id", "label", "symbol", "value", "unit", "shown", "parent", "source"},
     "places": {"id", "kind", "code", "needs", "part", "verdict", "margin", "buy", "cost"},
     "wires": {"number", "from", "to", "size", "colour", "length", "role", "protected_by"},
@@ -147,6 +147,69 @@ def test_a_stop_withholds_and_takes_stale_files_away(sander: Path, tmp_path: Pat
         assert f'id="sheet-{slug}"' not in page
     assert "buying list is withheld" in page
     assert json.loads(run("check", sander, "--json").output)["wires"] == []
+
+
+def results(path: Path) -> dict[str, dict[str, object]]:
+    return {result["id"]: result for result in json.loads(run("check", path, "--json").output)["results"]}
+
+
+def test_with_a_stop_no_length_to_cut_and_no_size_to_take_is_given(sander: Path) -> None:
+    """What is cut and what is bought is withheld; calculations, needs and the builder's own lengths stay."""
+    free = results(sander)
+    assert {"wire.l_motor", "wire.l_panel"} <= set(free)
+    held = results(stopped(sander))
+    assert not {name for name in held if name.startswith(("wire.l_", "cut."))}
+    assert {"F1.I_n", "runs.motor"} <= set(held)
+    for result in held.values():
+        assert set(result["parent"].get("inputs", ())) <= set(held) | {"load.P"}  # type: ignore[attr-defined]
+    made = json.loads(run("check", sander, "--json").output)
+    assert made["wires"] == []
+    assert {place["buy"] for place in made["places"]} == {None}
+    rows = run("check", sander, "--all").output.partition("\nsize ")[2].partition("\nassumed")[0].splitlines()
+    assert any("withheld: there is a stop" in row for row in rows)
+    assert not any("buy " in row or "carries" in row for row in rows)
+
+
+def test_a_finding_names_those_that_are_told_with_it(sander: Path) -> None:
+    sander.write_text(sander.read_text(encoding="utf-8").replace("  power: 180 W\n", ""), encoding="utf-8")
+    findings = json.loads(run("check", sander, "--json").output)["findings"]
+    told = next(finding for finding in findings if finding["id"] == "not-known-machine-power")
+    assert "no-operating-point" in told["follows"]
+    assert not any(finding["id"] == "no-operating-point" for finding in findings)
+
+
+def test_the_example_of_the_readme_is_what_check_prints() -> None:
+    """Line by line in order, and as it stands; a line of dots stands for lines left out."""
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    block = readme.partition("    $ buildsheet check projects/strip-sander/strip-sander.yaml\n")[2].partition("\n\n")[0]
+    wanted = [line.removeprefix("    ") for line in block.splitlines()]
+    printed = run("check", SANDER).output.splitlines()
+    assert len(wanted) >= 5
+    at = -1
+    for before, line in zip(["", *wanted], wanted, strict=False):
+        if line == "...":
+            continue
+        found = printed.index(line, at + 1)
+        assert found == at + 1 or before == "...", f"lines left out before {line!r}"
+        at = found
+
+
+def test_the_example_of_the_readme_is_in_the_demo() -> None:
+    """The lines of the motor as the README quotes them, its remarks aside."""
+    block = (ROOT / "README.md").read_text(encoding="utf-8").partition("```yaml\nmotor:\n")[2].partition("```")[0]
+    demo = SANDER.read_text(encoding="utf-8").splitlines()
+    for line in block.splitlines():
+        assert line.partition("  #")[0].rstrip() in demo
+
+
+def test_the_numbers_of_the_readme_are_those_of_the_demo() -> None:
+    """Average and RMS current of the motor and its fuse, as the README tells them."""
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    sentence = readme.partition("The motor's average current is only ")[2].partition("\n")[0]
+    shown = {name: str(result["shown"]) for name, result in results(SANDER).items()}
+    for name in ("high.I_a", "high.I_rms", "F2.I_n"):
+        number, unit = shown[name].split()
+        assert f"{float(number):.2g} {unit}" in sentence, name
 
 
 def test_formula_lists_finds_and_works() -> None:

@@ -3,9 +3,9 @@
 The codes before the colon are those of a collection of check rows, each made from the source named behind it.
 """
 
-from math import pi, sqrt
+from math import log, pi, sqrt
 
-from buildsheet.formulas import choice
+from buildsheet.formulas import battery, choice, conductors, controls, cooling
 from buildsheet.formulas import conductors as w
 from buildsheet.formulas import motor as m
 from buildsheet.formulas import protection as p
@@ -39,13 +39,55 @@ def _solid_wire() -> list[Row]:
     for gauge, (inch, mm, cmil, area, kft, km, printed) in SOLID_WIRE.items():
         metal = {"A": area * MM2, "T": ROOM}
         made += [
-            Row(f"1A: {gauge} AWG, diameter in inches; ASTM B258-02", w.gauge_area, {"n": gauge}, _disc(inch * INCH), rel=2 * 0.00005 / inch),
-            Row(f"1A: {gauge} AWG, diameter in mm; ASTM B258-02", w.gauge_area, {"n": gauge}, _disc(mm / 1000), rel=2 * 0.0005 / mm),
-            Row(f"1A: {gauge} AWG, circular mils; ASTM B258-02", w.gauge_area, {"n": gauge}, cmil * CIRCULAR_MIL, rel=0.51 / cmil),
-            Row(f"1A: {gauge} AWG, mm²; ASTM B258-02", w.gauge_area, {"n": gauge}, area * MM2, abs=0.51e-3 * MM2),
-            Row(f"1A: {gauge} AWG, ohm for 1000 ft; IEC 60028, computed", w.copper_resistance, {"l": 1000 * FOOT, **metal}, kft, rel=1e-3),
-            Row(f"1A: {gauge} AWG, ohm for 1 km; IEC 60028, computed", w.copper_resistance, {"l": 1000.0, **metal}, km, rel=1e-3),
-            Row(f"1A: {gauge} AWG, ohm for 1000 ft; a public wire table", w.copper_resistance, {"l": 1000 * FOOT, **metal}, printed, abs=0.0055),
+            Row(
+                f"1A: {gauge} AWG, diameter in inches; ASTM B258-02",
+                w.gauge_area,
+                {"n": gauge},
+                _disc(inch * INCH),
+                rel=2 * 0.00005 / inch,
+            ),
+            Row(
+                f"1A: {gauge} AWG, diameter in mm; ASTM B258-02",
+                w.gauge_area,
+                {"n": gauge},
+                _disc(mm / 1000),
+                rel=2 * 0.0005 / mm,
+            ),
+            Row(
+                f"1A: {gauge} AWG, circular mils; ASTM B258-02",
+                w.gauge_area,
+                {"n": gauge},
+                cmil * CIRCULAR_MIL,
+                rel=0.51 / cmil,
+            ),
+            Row(
+                f"1A: {gauge} AWG, mm²; ASTM B258-02",
+                w.gauge_area,
+                {"n": gauge},
+                area * MM2,
+                abs=0.51e-3 * MM2,
+            ),
+            Row(
+                f"1A: {gauge} AWG, ohm for 1000 ft; IEC 60028, computed",
+                w.copper_resistance,
+                {"l": 1000 * FOOT, **metal},
+                kft,
+                rel=1e-3,
+            ),
+            Row(
+                f"1A: {gauge} AWG, ohm for 1 km; IEC 60028, computed",
+                w.copper_resistance,
+                {"l": 1000.0, **metal},
+                km,
+                rel=1e-3,
+            ),
+            Row(
+                f"1A: {gauge} AWG, ohm for 1000 ft; a public wire table",
+                w.copper_resistance,
+                {"l": 1000 * FOOT, **metal},
+                printed,
+                abs=0.0055,
+            ),
         ]
     return made  # fmt: skip
 
@@ -107,6 +149,18 @@ PROTECTION = [
     Row("2.2: 18 AWG at 7 A, continuous 5.6 A; NEC 240.4(D)", p.continuous_limit, {"I_b": 7, "k": 0.80}, 5.6, rel=EXACT),
     Row("2.2: 16 AWG at 10 A, continuous 8 A; NEC 240.4(D)", p.continuous_limit, {"I_b": 10, "k": 0.80}, 8.0, rel=EXACT),
     Row("1.5: 12 A continuous of a 15 A outlet; trade practice after NEC 210.20(A)", p.continuous_limit, {"I_b": 15, "k": 0.80}, 12.0, rel=EXACT),
+    Row("100 Ah rated over 20 h, at 5 A: 20 h by definition; a battery maker's page on Peukert's law", battery.runtime, {"C": 100 * 3600, "H": 20 * 3600, "I": 5.0, "k": 1.2}, 20 * 3600, rel=EXACT),
+    Row("100 Ah at the 20 h rate, 10 A: about 7.5 h; a battery retailer's page, flooded, exponent within its 1.2 to 1.6", battery.runtime, {"C": 100 * 3600, "H": 20 * 3600, "I": 10.0, "k": 1.4}, 7.5 * 3600, rel=0.02),
+    Row("S75: k from two tests and back, 20 A for 3 h where 5 A last 20 h; a page on solar batteries (60 Ah of 100)", battery.runtime, {"C": 100 * 3600, "H": 20 * 3600, "I": 20.0, "k": log(20 / 3) / log(20 / 5)}, 3 * 3600, rel=1e-9),
+    Row("lead-acid cut-off of 12 V: 10.5 V, 1.75 V a cell; a lead-acid article", battery.voltage_of_cells, {"V": 12.0, "V_c": 2.0, "V_x": 1.75}, 10.5, rel=EXACT),
+    Row("lead-acid charge limit of 12 V: 14.4 V, 2.40 V a cell; a lead-acid article", battery.voltage_of_cells, {"V": 12.0, "V_c": 2.0, "V_x": 2.40}, 14.4, rel=EXACT),
+    Row("7.3-a: the motor of 1.2-a reversed at full speed, 115 A; derived from the armature equation", controls.plugging_current, {"V": 90.0, "E": 82.5, "R": 1.5}, 115.0, rel=5e-3),
+    Row("IEC 60364-4-43 433.1 with an IEC 60127-2 fuse that opens by 2.1 times: 2.1/1.45 of 10 A is 14.5 A", conductors.guarded_current, {"I_n": 10.0, "k": 1.45}, 10 * 2.1 / 1.45, rel=2e-3),
+    Row("copper at 70 °C, 1.2 times 13.3 ohm/km; IEC 60228 class 5, 1.5 mm², and IEC 60028", conductors.warm_resistance, {"r": 0.0133, "k": 1.2}, 0.0133 * (1 + 0.00393 * 50), rel=4e-3),
+    Row("1000 m: nothing is taken off; a drive maker's hardware manual, altitude", cooling.share_at_altitude, {"h": 1000.0}, 1.0, rel=EXACT),
+    Row("1500 m: 0.95; a drive maker's hardware manual, altitude curve", cooling.share_at_altitude, {"h": 1500.0}, 0.95, rel=EXACT),
+    Row("3000 m: 0.80; a drive maker's hardware manual, altitude curve", cooling.share_at_altitude, {"h": 3000.0}, 0.80, rel=EXACT),
+    Row("300 m: nothing is taken off under 1000 m; IEC 60034-1", cooling.share_at_altitude, {"h": 300.0}, 1.0, rel=EXACT),
     Row("3.33: a 10 A fuse for 7.5 A at 25 °C; a fuse maker's guide quoted on a public page", p.least_fuse_rating, {"I": 7.5, "k": 0.75}, 10.0, rel=EXACT),
     Row("3.2: 17 % are left between 90 V and the 108 V of a bridge on 120 V; derived", choice.room, {"used": 90, "limit": 108}, 0.17, abs=0.005),
 ]  # fmt: skip

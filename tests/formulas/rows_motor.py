@@ -4,7 +4,7 @@ The codes before the colon are those of a collection of check rows, each made fr
 derivations there are older than this package. "derived" means from textbook relations, by hand or by a simulation.
 """
 
-from math import hypot
+from math import hypot, radians
 
 from buildsheet.formulas import controls as c
 from buildsheet.formulas import cooling as k
@@ -131,4 +131,11 @@ COOLING = [
     Row("1.4-a: what 83.6 °C leaves over 20 °C; physics forum", k.allowed_rise, {"T_max": celsius(83.6), "T_a": celsius(20)}, 63.6, rel=1e-9),
 ]  # fmt: skip
 
-ROWS = [*CONSTANTS, *LINE, *KNOB, *COOLING]
+# Power Electronics, 4th ed. (Rashid), example 5.2: half of the time on, 220 V, gives 110 V on the load.
+CONTINUOUS = [
+    Row("3.1-a: semiconverter on 120 V, 81.03 V at 60 degrees; derived, and 81.00 V by a simulation in time", m.continuous_firing_angle, {"V": 81.03, "V_s": 120.0}, radians(60), rel=1e-3),
+    Row("3.1-a: semiconverter on 120 V, 54.02 V at 90 degrees; derived", m.continuous_firing_angle, {"V": 54.02, "V_s": 120.0}, radians(90), rel=1e-3),
+    Row("example 5.2: 110 V of 220 V, duty one half", m.continuous_duty, {"V": 110.0, "V_b": 220.0, "U_d": 0.0, "U_f": 0.0}, 0.5, rel=EXACT),
+]  # fmt: skip
+
+ROWS = [*CONSTANTS, *LINE, *KNOB, *COOLING, *CONTINUOUS]

@@ -1,11 +1,11 @@
 """Definitions that nobody publishes figures for: identities (zero, doubling, one half, the rated point) instead."""
 
 from collections.abc import Callable
-from math import inf
+from math import e, inf, log
 
 import pytest
 
-from buildsheet.formulas import choice, conductors, cooling, mechanics, motor, protection
+from buildsheet.formulas import battery, choice, conductors, controls, cooling, mechanics, motor, protection
 
 approx = pytest.approx
 
@@ -138,6 +138,83 @@ def _fault_current_at_end() -> None:
     assert longer < shorter < inf
 
 
+def _share_in_warm_air() -> None:
+    assert protection.share_in_warm_air(k=0.75, k_T=1.0) == 0.75
+    assert protection.share_in_warm_air(k=1.0, k_T=0.85) == 0.85
+
+
+def _current_share() -> None:
+    assert cooling.current_share(I=10.0, k=1.0) == 10.0
+    assert cooling.current_share(I=20.0, k=0.5) == cooling.current_share(I=10.0, k=1.0)
+
+
+def _rise_in_thin_air() -> None:
+    # The same heat through air that carries half of it: twice the rise.
+    assert cooling.rise_in_thin_air(dT=10.0, k=1.0) == 10.0
+    assert cooling.rise_in_thin_air(dT=10.0, k=0.5) == 20.0
+
+
+def _power_before() -> None:
+    assert mechanics.power_before(P=180.0, eta=1.0) == 180.0
+    # What two steps take in is what their common share takes in.
+    both = mechanics.share_of_steps(eta_1=0.9, eta_2=0.8)
+    twice = mechanics.power_before(P=mechanics.power_before(P=180.0, eta=0.8), eta=0.9)
+    assert mechanics.power_before(P=180.0, eta=both) == approx(twice)
+
+
+def _speed_behind_belt() -> None:
+    # There and back: the roller's rim, moved by that motor speed through the belt, has the speed of the belt.
+    omega = mechanics.speed_behind_belt(v=4.0, d=0.048, d_1=0.040, d_2=0.096)
+    roller = mechanics.driven_speed(omega_1=omega, i=mechanics.belt_ratio(d_1=0.040, d_2=0.096))
+    assert mechanics.surface_speed(omega=roller, d=0.048) == approx(4.0)
+
+
+def _planned_time() -> None:
+    assert battery.planned_time(t=7200.0, p=1.0) == 7200.0
+    assert battery.planned_time(t=7200.0, p=0.5) == 3600.0
+
+
+def _mean_current() -> None:
+    # The charge of a cycle is the same however it is spread.
+    assert battery.mean_current(I=8.0, t_on=60.0, t_off=0.0) == 8.0
+    assert battery.mean_current(I=8.0, t_on=1200.0, t_off=600.0) * 1800.0 == approx(8.0 * 1200.0)
+
+
+def _battery_fault_current() -> None:
+    # A short that is the battery's own resistance leaves no voltage at its posts.
+    I = battery.battery_fault_current(V=25.0, R_i=0.02)
+    assert battery.voltage_under_load(V=25.0, I=I, R_i=0.02) == approx(0.0, abs=1e-9)
+
+
+def _voltage_under_load() -> None:
+    assert battery.voltage_under_load(V=24.0, I=0.0, R_i=0.05) == 24.0
+
+
+def _charging_time() -> None:
+    # After one R·C a share of 1/e is left (any textbook); half of the voltage is left after R·C·ln 2.
+    assert battery.charging_time(R=220.0, C=2.2e-3, p=1 / e) == approx(220.0 * 2.2e-3)
+    assert battery.charging_time(R=220.0, C=2.2e-3, p=0.5) == approx(220.0 * 2.2e-3 * log(2))
+
+
+def _charging_current() -> None:
+    assert battery.charging_current(V=24.0, R=220.0) * 220.0 == approx(24.0)
+
+
+def _charge_current() -> None:
+    # An hour at this current puts the share into the battery.
+    assert battery.charge_current(C=35.0 * 3600, p=0.3) * 3600 == approx(0.3 * 35.0 * 3600)
+
+
+def _voltage_behind() -> None:
+    assert battery.voltage_behind(V=24.0, U_d=0.0) == 24.0
+    assert battery.voltage_behind(V=24.0, U_d=24.0) == 0.0
+
+
+def _blocking_time() -> None:
+    assert controls.blocking_time(t=8.0, k=1.0) == 8.0
+    assert controls.blocking_time(t=8.0, k=1.5) == 12.0
+
+
 IDENTITIES: dict[str, Callable[[], None]] = {
     "larger_of": _larger,
     "smaller_of": _smaller,
@@ -157,6 +234,20 @@ IDENTITIES: dict[str, Callable[[], None]] = {
     "inertia_at_motor": _inertia_at_motor,
     "sum_of_currents": _sum_of_currents,
     "disconnect_rating": _disconnect_rating,
+    "share_in_warm_air": _share_in_warm_air,
+    "planned_time": _planned_time,
+    "mean_current": _mean_current,
+    "battery_fault_current": _battery_fault_current,
+    "voltage_under_load": _voltage_under_load,
+    "charging_time": _charging_time,
+    "charging_current": _charging_current,
+    "charge_current": _charge_current,
+    "voltage_behind": _voltage_behind,
+    "blocking_time": _blocking_time,
+    "current_share": _current_share,
+    "rise_in_thin_air": _rise_in_thin_air,
+    "power_before": _power_before,
+    "speed_behind_belt": _speed_behind_belt,
     "fault_current_at_end": _fault_current_at_end,
 }
 

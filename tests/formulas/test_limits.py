@@ -17,7 +17,9 @@ def test_below_the_lowest_is_refused(name: str, argument: str) -> None:
     one = FORMULAS[name]
     low, _ = one.limits[argument]
     outside = low - max(abs(low) * 1e-6, 1e-9)
-    words = f"{one.title}: {argument} is .*, must be at least {re.escape(spell(low, one.arguments[argument]))}$"
+    words = (
+        f"{one.title}: {argument} is .*, must be at least {re.escape(spell(low, one.arguments[argument]))}$"
+    )
 
     with pytest.raises(OutsideLimits, match=words):
         one(**{**example(one), argument: outside})
@@ -28,7 +30,9 @@ def test_above_the_highest_is_refused(name: str, argument: str) -> None:
     """One millionth above."""
     one = FORMULAS[name]
     _, high = one.limits[argument]
-    words = f"{one.title}: {argument} is .*, must be at most {re.escape(spell(high, one.arguments[argument]))}$"
+    words = (
+        f"{one.title}: {argument} is .*, must be at most {re.escape(spell(high, one.arguments[argument]))}$"
+    )
 
     with pytest.raises(OutsideLimits, match=words):
         one(**{**example(one), argument: high + max(abs(high) * 1e-6, 1e-9)})

@@ -39,7 +39,10 @@ def _put_in_error(text: str) -> float:
         worse = 0.0
         for moved in (number - half, number + half):
             try:
-                worse = max(worse, abs(calculate(text[: match.start()] + f"{moved:.12f}" + text[match.end() :]) - exact))
+                worse = max(
+                    worse,
+                    abs(calculate(text[: match.start()] + f"{moved:.12f}" + text[match.end() :]) - exact),
+                )
             except ValueError:  # a root of a number that is zero but for the rounding
                 worse = max(worse, abs(exact))
         error += worse
@@ -137,11 +140,19 @@ def _made() -> dict[str, Formula[...]]:
     return {name: REGISTRY.pop(name) for name in list(REGISTRY) if name not in FORMULAS}
 
 
-NUMBERS = [(1.5, 2.25, 0.75), (-1.5, 2.25, 3.0), (12345.678, 3.0e-7, 2.0), (4.0e8, 2.0, 1.0), (2.0, -3.0, 2.0)]
+NUMBERS = [
+    (1.5, 2.25, 0.75),
+    (-1.5, 2.25, 3.0),
+    (12345.678, 3.0e-7, 2.0),
+    (4.0e8, 2.0, 1.0),
+    (2.0, -3.0, 2.0),
+]
 
 
 @pytest.mark.parametrize("abc", NUMBERS, ids=str)
-@pytest.mark.parametrize("name", ["minus_bracket", "over_bracket", "signed_power", "power_of_power", "functions", "branched"])
+@pytest.mark.parametrize(
+    "name", ["minus_bracket", "over_bracket", "signed_power", "power_of_power", "functions", "branched"]
+)
 def test_brackets_signs_and_powers_of_ten_print_so_that_they_can_be_typed(
     name: str, abc: tuple[float, float, float]
 ) -> None:
@@ -187,7 +198,11 @@ def test_numbers_are_put_in_with_five_figures(value: float, text: str) -> None:
 
 def test_exact_numbers_of_the_law_keep_their_digits() -> None:
     """A factor in the source is no measurement: all its digits print, and no more."""
-    assert (put_in(5.256, exact=True), put_in(2.0, exact=True), put_in(1.8, exact=True)) == ("5.256", "2", "1.8")
+    assert (put_in(5.256, exact=True), put_in(2.0, exact=True), put_in(1.8, exact=True)) == (
+        "5.256",
+        "2",
+        "1.8",
+    )
 
 
 def test_the_calculator_is_a_calculator() -> None:

@@ -101,7 +101,12 @@ def test_numbers_in_a_body_are_only_those_of_a_shape() -> None:
         "gauge_area": {"92", "36", "39", "2", "4"},  # the gauge's own definition
     }
     for name, one in FORMULAS.items():
-        numbers = {ast.unparse(node) for statement in _body(one) for node in ast.walk(statement) if isinstance(node, ast.Constant)}
+        numbers = {
+            ast.unparse(node)
+            for statement in _body(one)
+            for node in ast.walk(statement)
+            if isinstance(node, ast.Constant)
+        }
         assert numbers <= allowed.get(name, {"1", "2", "4"}), name
 
 
@@ -122,9 +127,14 @@ def _statements(body: list[ast.stmt]) -> list[ast.stmt]:
 
 def _names(one: Formula[...]) -> set[str]:
     expressions = [
-        part for statement in _statements(_body(one)) for part in (getattr(statement, "value", None), getattr(statement, "test", None)) if part
+        part
+        for statement in _statements(_body(one))
+        for part in (getattr(statement, "value", None), getattr(statement, "test", None))
+        if part
     ]
-    return {node.id for expression in expressions for node in ast.walk(expression) if isinstance(node, ast.Name)}
+    return {
+        node.id for expression in expressions for node in ast.walk(expression) if isinstance(node, ast.Name)
+    }
 
 
 SOMEWHERE = derivation("a test")

@@ -77,6 +77,17 @@ def test_no_letter_lies_on_another(packet: bytes) -> None:
                     assert width * height < 0.34 * least, f"page {index + 1}: {a[0]!r} and {b[0]!r} at {a[1]:.1f}, {a[2]:.1f} mm"
 
 
+def test_no_page_is_nearly_empty(packet: bytes) -> None:
+    """A page of which less than a quarter is used wastes paper and tears a sheet apart."""
+    lowest: dict[int, float] = defaultdict(float)
+    for index, _, _, _, _, bottom in characters(packet):
+        if bottom < edge.frame(edge.LETTER).bottom - edge.TITLE_BLOCK:
+            lowest[index] = max(lowest[index], bottom)
+    frame = edge.frame(edge.LETTER)
+    height = frame.bottom - edge.TITLE_BLOCK - frame.top
+    assert {index + 1: round(low) for index, low in lowest.items() if low - frame.top < 0.25 * height} == {}
+
+
 def test_same_project_same_bytes(packet: bytes) -> None:
     assert printed(plan(load(SANDER))) == packet
 

@@ -68,6 +68,8 @@ E12 = ("1.0", "1.2", "1.5", "1.8", "2.2", "2.7", "3.3", "3.9", "4.7", "5.6", "6.
 RULES = {
     "continuous share": ("80 %", "210.20(A)"),  # NEC, from memory; the 18 and 16 AWG rows of 240.4(D) show it
     "fuse share": ("75 %", "fuse makers' guides"),  # UL 248-14 fuse at 25 °C, makers' selection guides
+    "fuse guard": ("100 %", "240.4"),  # NEC: ampacity at least the rating
+    "warm copper": ("100 %", "Table 8"),  # NEC chapter 9 Table 8 is for 75 °C
     "overload factor": ("115 %", "430.32(A)(1)"),  # NEC: neither service factor nor rise known
     "disconnect factor": ("115 %", "430.110(A)"),  # NEC
     "drop limit": ("5 %", "12.5"),  # IEC 60204-1, from memory

@@ -31,8 +31,24 @@ AMPACITY_AT_30 = {"1.5 mm²": 15, "2.5 mm²": 20, "4 mm²": 27, "6 mm²": 34, "1
 
 # IEC 60204-1 Table D.1, base 40 °C, in a drive maker's manual (50 °C from memory), and IEC 60364-5-52 Table B.52.14, PVC,
 # base 30 °C (from memory; 0.87 read).
-AMBIENT_40 = {"30": "1.15", "35": "1.08", "40": "1.00", "45": "0.91", "50": "0.82", "55": "0.71", "60": "0.58"}
-AMBIENT_30 = {"30": "1.00", "35": "0.94", "40": "0.87", "45": "0.79", "50": "0.71", "55": "0.61", "60": "0.50"}
+AMBIENT_40 = {
+    "30": "1.15",
+    "35": "1.08",
+    "40": "1.00",
+    "45": "0.91",
+    "50": "0.82",
+    "55": "0.71",
+    "60": "0.58",
+}
+AMBIENT_30 = {
+    "30": "1.00",
+    "35": "0.94",
+    "40": "0.87",
+    "45": "0.79",
+    "50": "0.71",
+    "55": "0.61",
+    "60": "0.50",
+}
 
 # IEC 60204-1 Table D.2, B1 and B2: circuits, factor (from memory); one circuit by Table 6. Conductors at two to a circuit.
 BUNDLE = {
@@ -57,7 +73,13 @@ BREAKING = {
 # Rules: printed value, words that must stand in the clause, and whether it is from memory.
 RULES = {
     "continuous share": ("100 %", "433.1", True),  # IEC 60364-4-43: I_B ≤ I_n
-    "fuse share": ("100 %", "fuse makers' guides", False),  # IEC 60127 fuse at 25 °C, makers' selection guides
+    "fuse share": (
+        "100 %",
+        "fuse makers' guides",
+        False,
+    ),  # IEC 60127 fuse at 25 °C, makers' selection guides
+    "fuse guard": ("145 %", "433.1", False),  # 2.1 (IEC 60127-2, makers' data sheets) over 1.45
+    "warm copper": ("120 %", "IEC 60028", False),  # 1 + 0.00393·50
     "overload factor": ("100 %", "60947-4-1", True),  # no trip at 1.05, trip at 1.20 times the setting
     "disconnect factor": ("100 %", "60947-3", True),
     "drop limit": ("5 %", "12.5", True),  # IEC 60204-1
@@ -127,7 +149,9 @@ def test_no_row_is_left_unchecked(id: str) -> None:
     checked = {(row, column) for table_id, row, column, _ in CELLS if table_id == id}
     made = table(id)
 
-    assert {(row, column) for row in made.rows for column, one in made.columns.items() if not one.text} == checked
+    assert {
+        (row, column) for row in made.rows for column, one in made.columns.items() if not one.text
+    } == checked
 
 
 @pytest.mark.parametrize("key", CLASS_5)
@@ -344,7 +368,11 @@ def test_every_role_of_north_america_is_played() -> None:
     assert EUROPE.paper == "a4"
     assert not EUROPE.inches
     assert not EUROPE.plug_polarised
-    assert (EUROPE.words["earth"], EUROPE.words["residual-current-device"], EUROPE.words["colour"]) == ("earth", "RCD", "colour")
+    assert (EUROPE.words["earth"], EUROPE.words["residual-current-device"], EUROPE.words["colour"]) == (
+        "earth",
+        "RCD",
+        "colour",
+    )
 
 
 def test_colours_of_europe() -> None:

@@ -33,7 +33,7 @@ def _cells() -> Iterator[tuple[str, str, str, str]]:
             yield "nec_dc_motor_current", key, column, figure
     for key, (most, mils) in printed.PROTECTIVE.items():
         yield "nec_250_122", key, "up_to", most
-        yield "nec_250_122", key, "circular_mils", mils
+        yield "nec_250_122", key, "area", mils
     for key, figure in printed.BREAKING.items():
         yield "breaking_capacity", key, "alternating", figure
     for key, (figure, _) in printed.RULES.items():
@@ -59,7 +59,9 @@ def test_no_row_is_left_unchecked(id: str) -> None:
     checked = {(row, column) for table_id, row, column, _ in CELLS if table_id == id}
     made = table(id)
 
-    assert {(row, column) for row in made.rows for column, one in made.columns.items() if not one.text} == checked
+    assert {
+        (row, column) for row in made.rows for column, one in made.columns.items() if not one.text
+    } == checked
 
 
 def test_fuse_ratings_are_on_the_market() -> None:

@@ -15,7 +15,18 @@ WORDS = {
 @EACH
 def test_tables_of_the_region_exist(one: Region) -> None:
     """Each part is played by a table that is there and that allows the look-up that its part needs."""
-    for role in ("wire", "terminals", "ampacity", "ambient", "cord-ambient", "bundle", "cord", "fuse", "protective", "rules"):
+    for role in (
+        "wire",
+        "terminals",
+        "ampacity",
+        "ambient",
+        "cord-ambient",
+        "bundle",
+        "cord",
+        "fuse",
+        "protective",
+        "rules",
+    ):
         assert table(one.tables[role])
     for role in ("ambient", "cord-ambient", "bundle", "fuse", "protective"):
         assert "next_larger" in table(one.tables[role]).lookups

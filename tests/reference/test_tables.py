@@ -19,19 +19,21 @@ RISING = [
     ("iec_60228_class_5", "area"), ("iec_60204_1_table_6", "ampacity"), ("iec_ambient_40c", "up_to"), ("iec_ambient_30c", "up_to"),
     ("iec_bundle", "up_to"), ("iec_cord", "two"), ("iec_fuse_ratings", "rating"), ("iec_protective", "up_to"), ("iec_ampere_steps", "rating"),
     ("ampere_steps", "rating"), ("awg_copper", "area"), ("awg_copper", "circular_mils"), ("nec_250_122", "up_to"),
-    ("nec_250_122", "circular_mils"), ("nec_310_16_60c", "ampacity"), ("nec_310_16_90c", "ampacity"), ("nec_ambient_60c", "up_to"),
+    ("nec_250_122", "area"), ("nec_310_16_60c", "ampacity"), ("nec_310_16_90c", "ampacity"), ("nec_ambient_60c", "up_to"),
     ("nec_ambient_90c", "up_to"), ("nec_bundle", "up_to"), ("nec_cord", "three"), ("nec_cord", "two"), ("nec_dc_motor_current", "at_90"),
     ("nec_dc_motor_current", "at_120"), ("nec_dc_motor_current", "at_180"), ("nec_dc_motor_current", "at_240"),
-    ("overload_ranges", "low"), ("overload_ranges", "high"), ("resistors_e12", "resistance"), ("ul_fuse_ratings", "rating"),
+    ("fuse_air", "up_to"), ("battery_fuses", "breaks"), ("battery_fuses", "voltage"), ("precharge", "up_to"), ("timer_steps", "upper"), ("overload_ranges", "low"), ("overload_ranges", "high"), ("resistors_e12", "resistance"), ("ul_fuse_ratings", "rating"),
 ]  # fmt: skip
 FALLING = [
     ("awg_copper", "resistance"), ("nec_ambient_60c", "factor"), ("nec_ambient_90c", "factor"), ("nec_bundle", "factor"),
-    ("least_wire", "area"),
+    ("least_wire", "area"), ("fuse_air", "factor"),
 ]  # fmt: skip
 
 
 def _raw(id: str) -> dict[str, Any]:
-    return tomllib.loads((files("buildsheet.reference") / "tables" / f"{id}.toml").read_text(encoding="utf-8"))
+    return tomllib.loads(
+        (files("buildsheet.reference") / "tables" / f"{id}.toml").read_text(encoding="utf-8")
+    )
 
 
 def _column(made: Table, column: str) -> list[float]:
@@ -148,7 +150,7 @@ def test_bands_leave_no_gap() -> None:
 
 
 def test_names_of_sizes_say_their_value() -> None:
-    """"2 1/2 A" is 2.5 A, "4.7 kΩ" is 4700 ohm: the key that prints is the number that counts."""
+    """ "2 1/2 A" is 2.5 A, "4.7 kΩ" is 4700 ohm: the key that prints is the number that counts."""
     for made in (table("ul_fuse_ratings"), table("ampere_steps")):
         for key in made.rows:
             whole, _, part = key.removesuffix(" A").partition(" ")
@@ -157,10 +159,15 @@ def test_names_of_sizes_say_their_value() -> None:
             assert made.cell(key, "rating").si == pytest.approx(value)
     for key in list(table("resistors_e12").rows)[1:]:
         number, unit = key.split()
-        assert table("resistors_e12").cell(key, "resistance").si == pytest.approx(float(number) * {"Ω": 1, "kΩ": 1000}[unit])
+        assert table("resistors_e12").cell(key, "resistance").si == pytest.approx(
+            float(number) * {"Ω": 1, "kΩ": 1000}[unit]
+        )
     for key in table("overload_ranges").rows:
         low, high = key.removesuffix(" A").split(" to ")
-        assert (table("overload_ranges").cell(key, "low").si, table("overload_ranges").cell(key, "high").si) == (float(low), float(high))
+        assert (
+            table("overload_ranges").cell(key, "low").si,
+            table("overload_ranges").cell(key, "high").si,
+        ) == (float(low), float(high))
 
 
 def test_units_of_columns_are_the_kinds_that_are_meant() -> None:

@@ -1,4 +1,4 @@
-"""Each rule speaks when its danger is in the file, and the sound machine raises nothing that stops it."""
+"""Each rule speaks when its danger is in the file, alone or with others of its root; the sound machine is not stopped."""
 
 from pathlib import Path
 
@@ -6,6 +6,7 @@ import pytest
 
 from buildsheet.plan import Plan, plan
 from buildsheet.project import read
+from buildsheet.rules import Finding
 
 SANDER = (Path(__file__).resolve().parents[2] / "projects/strip-sander/strip-sander.yaml").read_text(encoding="utf-8")
 
@@ -19,11 +20,22 @@ def planned(*changes: tuple[str, str]) -> Plan:
     return plan(read(text, "strip-sander.yaml"))
 
 
+def speaking(made: Plan) -> dict[str, Finding]:
+    """What each rule said, by its id: its own finding, or the one that it is told with."""
+    return {name: finding for finding in made.findings for name in (finding.id, *finding.follows)}
+
+
 # finding, grade, changes, and why it is one (the source stands with the rule in buildsheet/rules)
 CASES = [
-    ("two-hot", "stop", [("GFCI, plug", "GFCI, plug, two-hot")]),
     ("no-residual-current", "heed", [("GFCI, plug", "none, plug")]),
-    ("no-residual-current", "note", [("breaker, GFCI, plug", "breaker, plug")]),
+    ("no-residual-current", "heed", [("breaker, GFCI, plug", "breaker, plug")]),
+    ("skill", "heed", []),
+    ("skill", "heed", [("  skill: instructed\n", "")]),
+    ("skill-lay", "stop", [("skill: instructed", "skill: lay")]),
+    ("starts-at-knob", "heed", [("starts_from_zero: true", "starts_from_zero: false")]),
+    ("starts-at-knob", "heed", [("  starts_from_zero: true\n", "")]),
+    ("line-voltage", "note", [("separation: none", "separation: galvanic")]),
+    ("held-readings", "stop", [("3.2 V at 1.0 A, 6.2 V at 3.0 A", "6.2 V at 1.0 A, 3.2 V at 3.0 A")]),
     ("fixed-wiring", "stop", [("GFCI, plug", "GFCI, fixed")]),
     ("overloads-circuit", "stop", [("15 A breaker", "5 A breaker")]),
     ("fuse-above-breaker", "stop", [("15 A breaker", "6 A breaker")]),
@@ -44,8 +56,8 @@ CASES = [
     ("fan-for-another-line", "stop", [("voltage: 120 V, power: 14 W", "voltage: 12 V, power: 14 W")]),
     ("overload-not-shown", "stop", [("{by: relay}", "{by: thermal protector}")]),
     ("overload-not-shown", "stop", [("{by: relay}", "{by: drive current limit}")]),
-    ("limit-beyond-drive", "stop", [("current_limit: 7.5 A", "current_limit: 75 A")]),
-    ("limit-high-for-motor", "heed", [("current_limit: 7.5 A", "current_limit: 9 A")]),
+    ("limit-beyond-drive", "stop", [("current_limit: 4.5 A", "current_limit: 75 A")]),
+    ("limit-high-for-motor", "heed", [("current_limit: 4.5 A", "current_limit: 9 A")]),
     ("ratings-swapped", "stop", [("rated: 10 A", "rated: 4 A")]),
     ("potentiometer-unknown", "stop", [("  potentiometer: 5 kohm\n", "")]),
     ("turning-not-named", "stop", [("  - {part: motor pulley, shaft: motor, diameter: 80 mm, rated: 30 m/s, basis: rim limit of its material}\n", "")]),
@@ -53,7 +65,7 @@ CASES = [
     ("pulleys-overlap-1", "stop", [("centres 250 mm", "centres 50 mm")]),
     ("box-not-metal", "stop", [("200 mm, steel", "200 mm, plastic")]),
     ("speeds-reversed", "stop", [("8..15 m/s", "15..8 m/s")]),
-    ("part-line-fuse", "heed", [("on_hand:\n", "on_hand:\n  - fuse, 8 A 600 V AC, breaks 10000 A, time-lag\n")]),
+    ("part-line-fuse", "heed", [("on_hand:\n", "on_hand:\n  - fuse, 10 A 600 V AC, breaks 10000 A, time-lag\n")]),
     ("open-low-end", "heed", [("open_low_end: stops", "open_low_end: full speed")]),
     ("open-low-end", "note", [("  open_low_end: stops\n", "")]),
     ("no-overload", "stop", [("  overload: {by: relay}\n", "")]),
@@ -90,7 +102,7 @@ CASES = [
 
 @pytest.mark.parametrize(("name", "grade", "changes"), CASES, ids=[f"{case[0]}-{number}" for number, case in enumerate(CASES)])
 def test_the_rule_speaks(name: str, grade: str, changes: list[tuple[str, str]]) -> None:
-    found = {finding.id: finding for finding in planned(*changes).findings}
+    found = speaking(planned(*changes))
     assert name in found
     assert found[name].grade == grade
     if grade in ("stop", "only-with"):
@@ -102,15 +114,23 @@ def test_the_sound_machine_is_for_building() -> None:
     assert made.state == "for building"
     assert not made.stopped
     assert {finding.id for finding in made.findings} == {
-        "live-controls", "moving-tool", "coasts", "wood-dust", "slower-than-usual", "cools-badly-when-slow", "part-disconnect",
-    } - {"slower-than-usual"}  # fmt: skip
+        "live-controls", "moving-tool", "coasts", "wood-dust", "cools-badly-when-slow", "part-disconnect", "skill", "used-cord", "used-contactor",
+    }  # fmt: skip
 
 
-@pytest.mark.parametrize("line", ["  where: dry shed\n", "  separation: none\n", "  protector: none\n"])
-def test_an_open_safety_question_keeps_the_packet_a_draft(line: str) -> None:
+SAFETY = [("site.where", "  where: dry shed\n"), ("power.separation", "  separation: none\n"), ("motor.protector", "  protector: none\n"),
+          ("supply.residual_current", " GFCI,")]  # fmt: skip
+
+
+@pytest.mark.parametrize(("key", "line"), SAFETY)
+def test_an_open_safety_question_keeps_the_packet_a_draft(key: str, line: str) -> None:
+    """It is asked with every word that answers it, never with one of them, which could be pasted unread."""
     made = planned((line, ""))
     assert made.state == "draft"
-    assert any(question.safety for question in made.questions)
+    assert not made.stopped
+    asked = [question for question in made.questions if question.safety]
+    assert [question.key for question in asked] == [key]
+    assert asked[0].paste.count(" | ") >= 1
 
 
 @pytest.mark.parametrize("name", ["open-low-end", "part-disconnect"])

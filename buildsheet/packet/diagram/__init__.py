@@ -9,9 +9,12 @@ from buildsheet.packet.diagram.split import Part, circuit_of, halves
 from buildsheet.packet.diagram.split import notes as notes_of
 from buildsheet.packet.diagram.svg import drawing
 from buildsheet.packet.diagram.symbols import ANSI, Symbol
+from buildsheet.packet.diagram.symbols_iec import IEC
 from buildsheet.packet.marks import colour
 
-__all__ = ["ANSI", "DoesNotFit", "Drawing", "Flag", "Legend", "Rect", "Ring", "Symbol", "Text", "draw"]
+SETS: Mapping[str, Mapping[str, Symbol]] = {"ansi": ANSI, "iec": IEC}
+
+__all__ = ["ANSI", "IEC", "SETS", "DoesNotFit", "Drawing", "Flag", "Legend", "Rect", "Ring", "Symbol", "Text", "draw"]
 
 
 def draw(

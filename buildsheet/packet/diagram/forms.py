@@ -7,13 +7,13 @@ terminal by itself. Everything is read from what the circuit says is inside.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from buildsheet.circuit import Contact, Device, Electronics, Fuse, Link, Resistance, Source
+from buildsheet.circuit import Contact, Device, Diode, Electronics, Fuse, Link, Resistance, Source
 
 L, R = "L", "R"
 TURNED = "turned"  # third in a mode: the later terminal stands above the earlier one
 PAIR_MODES = ((L, R), (R, L), (L, L), (R, R), (L, L, TURNED), (R, R, TURNED))
 ACTUATED = {  # how a kind of switch is worked; any other kind is a plain blade
-    "contactor": "contact", "relay": "contact", "emergency-stop": "mushroom", "stop": "button",
+    "contactor": "contact", "relay": "contact", "timer": "contact", "emergency-stop": "mushroom", "stop": "button",
     "start": "button", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip",
 }  # fmt: skip
 RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": "lamp", "meter": "meter",
@@ -62,7 +62,7 @@ def form(device: Device) -> Form:
         seated |= set(component)
     for inside in device.inside:
         if isinstance(inside, Source):
-            centre = "plug"
+            centre = "battery" if inside.direct else "plug"
             seated_here = (*inside.poles, *((inside.earth,) if inside.earth else ()))
             seats += [Seat((name,), "", ((R,), (L,))) for name in seated_here if name not in seated]
             seated |= set(seated_here)
@@ -71,7 +71,8 @@ def form(device: Device) -> Form:
             if len(free) == 2:
                 seats.append(Seat(free, "meter" if device.kind == "meter" else "block", PAIR_MODES))
             else:
-                centre = "drive" if device.kind in CONVERTERS else "electronics"
+                converter = "chopper" if inside.direct else "drive"  # on direct current it chops, else it rectifies
+                centre = converter if device.kind in CONVERTERS else "electronics"
                 seats += [Seat((name,), "", ((L,), (R,))) for name in free]
             seated |= set(free)
     seats += [Seat((name,), "", ((L,), (R,))) for name in device.terminals if name not in seated]
@@ -96,6 +97,8 @@ def _pairs(device: Device) -> Pairs:
             found[inside.a, inside.b] = ("fuse", True)
         elif isinstance(inside, Link):
             found[inside.a, inside.b] = ("link", True)
+        elif isinstance(inside, Diode):
+            found[inside.a, inside.b] = ("diode", True)
         elif isinstance(inside, Resistance) and not inside.position:
             found.setdefault((inside.a, inside.b), (_resistance(device, inside), True))
     if device.kind == "potentiometer":
@@ -108,7 +111,7 @@ def _pairs(device: Device) -> Pairs:
 def _resistance(device: Device, inside: Resistance) -> str:
     coil = device.coil is not None and {inside.a, inside.b} == set(device.coil)
     if coil or (device.kind in {"contactor", "relay"} and inside.a.startswith("A")):
-        return "coil"
+        return "timer-coil" if device.kind == "timer" else "coil"
     return RESISTANCES.get(device.kind, "resistor")
 
 

@@ -74,7 +74,7 @@ class Inside:
         if x > start + 0.05 or end > x + symbol.length + 0.05:
             self.body += path(f"M{num(start)} {num(y)}H{num(x)}M{num(x + symbol.length)} {num(y)}H{num(end)}")
         self._put(seat.symbol, f"translate({num(x)} {num(y)})", upright=False)
-        if seat.symbol.startswith(("knife", "contact", "coil")):
+        if seat.symbol.startswith(("knife", "contact", "coil", "timer")):
             lift = 1.6 if seat.symbol == "knife-open" else 0.0
             self.blades.append((x + symbol.length / 2, y - lift, False))
 
@@ -97,8 +97,8 @@ class Inside:
         )
         mirror = "" if side == L else " scale(-1 1)"
         self._put(seat.symbol, f"translate({num(x)} {num(start)}){mirror} rotate(90)", upright=True)
-        if seat.symbol.startswith(("knife", "contact", "coil")):
-            reach = {"coil": 2.9}.get(seat.symbol, 0.0)
+        if seat.symbol.startswith(("knife", "contact", "coil", "timer")):
+            reach = {"coil": 2.9, "timer-coil": 2.9}.get(seat.symbol, 0.0)
             self.blades.append((x + towards * reach, (start + end) / 2, True))
 
     def _link(self) -> None:

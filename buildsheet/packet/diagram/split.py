@@ -60,11 +60,11 @@ def _cut(device: Device, used: set[str]) -> Device:
         if isinstance(thing, Electronics):
             left = tuple(name for name in thing.terminals if name in kept)
             if left:
-                inside.append(Electronics(left))
+                inside.append(Electronics(left, thing.direct))
         elif isinstance(thing, Source):
             poles = tuple(name for name in thing.poles if name in kept)
             earth = thing.earth if thing.earth in kept else ""
-            inside.append(Source(poles, tuple(name for name in thing.live if name in poles), earth))
+            inside.append(Source(poles, tuple(name for name in thing.live if name in poles), earth, thing.direct))
         elif thing.a in kept:
             inside.append(thing)
     terminals = tuple(name for name in device.terminals if name in kept)

@@ -95,6 +95,12 @@ def _drive(_: bool) -> str:
     )
 
 
+def _chopper(_: bool) -> str:
+    """A converter from direct to direct, with pulses below."""
+    box = '<rect x="-4.5" y="-6" width="9" height="12" fill="none" stroke="#000" stroke-width=".4"/>'
+    return box + path("M-4.5 6L4.5 -6") + path("M-3.6 -3.6H-.4M-3.6 -2.200h.7m.5 0h.7m.5 0h.7", 0.45) + path("M.2 4.400h.8v-1.800h.8v1.800h.8v-1.800h.8v1.800", 0.4)
+
+
 def _plug(_: bool) -> str:
     return (
         path("M-2.6 -1.5H2.6V1.3A2.6 2.6 0 0 1 -2.6 1.3z", 0.5)
@@ -112,6 +118,20 @@ def _block(_: bool) -> str:
     return '<rect x="-3.5" y="-3" width="7" height="6" fill="none" stroke="#000" stroke-width=".4"/>'
 
 
+def _battery(_: bool) -> str:
+    """Two cells, their long plates towards the plus terminal, which stands above."""
+    return (
+        path("M0 -5V-2.2M0 5V2.2M0 -.8V.8", 0.5)
+        + path("M-3 -2.2H3M-3 .8H3", 0.5)
+        + path("M-1.5 -.8H1.5M-1.5 2.2H1.5", 0.9)
+    )
+
+
+def timed(coil: str) -> str:
+    """A coil with the hands of a clock: its contacts come late."""
+    return coil + path("M4 -1.7V0H5.4", 0.4)
+
+
 ANSI: Mapping[str, Symbol] = {
     "knife-open": _knife(closed=False),
     "knife-closed": _knife(closed=True),
@@ -126,6 +146,8 @@ ANSI: Mapping[str, Symbol] = {
     "fuse": _plain("fuse", path("M.5 0C1.6 -2.6 3 -2.6 4 0S6.400 2.600 7.500 0", 0.5) + _dot(0.5) + _dot(7.5), 8, 2.2),
     "heater": _plain("heater of the overload", path("M0 0H2.2V-2.2H5.8V0H8", 0.5), 8, 2.6, 0.8),
     "coil": _plain("coil", path("M0 0H8") + _circle(4, 0, 2.9, 0.45), 8, 3.2),
+    "timer-coil": _plain("coil of a timer", timed(path("M0 0H8") + _circle(4, 0, 2.9, 0.45)), 8, 3.2),
+    "diode": _plain("diode", path("M0 0H8") + path("M2.6 -1.9V1.9L5.4 0zM5.4 -1.9V1.9", 0.5, INK), 8, 2.4),
     "resistor": _plain("resistor", path("M0 0h.6l.6-1.4 1.100 2.800 1.200-2.800 1.200 2.800 1.200-2.800 1.100 2.800 .6-1.400h.4", 0.45), 8, 1.8),
     "winding": _plain("winding", path("M0 0a1 1 0 0 1 2 0a1 1 0 0 1 2 0a1 1 0 0 1 2 0a1 1 0 0 1 2 0", 0.45), 8, 1.4, 0.8),
     "armature": Symbol("motor", 8, 3.8, 3.8, lambda upright: path("M0 0H8") + _motor(upright)),
@@ -136,6 +158,8 @@ ANSI: Mapping[str, Symbol] = {
     "block": _plain("electronics", path("M0 0H1M7 0H8") + '<rect x="1" y="-2.2" width="6" height="4.4" fill="none" stroke="#000" stroke-width=".4"/>', 8, 2.6),
     # Of a whole device, with their middle at (0, 0).
     "drive": Symbol("drive", 9, 6, 6, _drive),
+    "battery": Symbol("battery", 7, 5, 5, _battery),
+    "chopper": Symbol("pulse drive", 9, 6, 6, _chopper),
     "plug": Symbol("plug", 5.6, 4.8, 7, _plug),
     "metal": Symbol("metal part", 7, 1.5, 2, _metal),
     "electronics": Symbol("electronics", 7, 3, 3, _block),

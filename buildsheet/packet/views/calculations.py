@@ -11,10 +11,12 @@ from buildsheet.packet.origin import calculation_ids, origin_word, table_ids_use
 from buildsheet.plan import Plan
 from buildsheet.reference import table
 from buildsheet.sizing.waist import Point
+from buildsheet.units import SHARE
 from buildsheet.worksheet import Line, Model, Row, Value, Worksheet
 from buildsheet.worksheet.equation import Tokens, worked
 
 MOST_USERS = 4
+LONG = 12  # rows, from which a block may be split over pages
 MARGINS = ("margin", "room")  # formulas of which there is one line for each rating of each part
 
 
@@ -40,6 +42,7 @@ class Block:
     inputs: tuple[GivenRow, ...]
     remark: str
     figure: Markup | None = None
+    long: bool = False
 
 
 def blocks(plan: Plan, ink: Ink) -> tuple[Block, ...]:
@@ -116,7 +119,7 @@ def _line_block(
         if last and printed.unit != step.unit.symbol:
             shown += Markup(' <span class="grey">({})</span>').format(str(printed))
         equations.append((symbol(step.symbol), tokens(step.letters), tokens(step.numbers), shown))
-    rows = tuple(_given(name, argument, ids, tables, ink) for name, argument in line.arguments.items())
+    rows = tuple(_given(name, argument, ids, tables, ink, plain=True) for name, argument in line.arguments.items())
     remark = f"Leaves out {line.formula.leaves_out}. " if line.formula.leaves_out else ""
     remark += " ".join(f"Condition {text}." for text in conditions) + f"Equation: {line.formula.source}."
     return Block(
@@ -161,6 +164,8 @@ def _model_block(
         dict.fromkeys(name for value in group for name in users.get(value.id, "").split(", ") if name)
     )
     remark = f"Model: {model.name}; solved for {model.solved}. {model.source}."
+    if model.textbook is not None and model.textbook.known:
+        remark += f" By the textbook ({ids.get(model.textbook.id, '')}): {ink.text(model.textbook)}; {model.differs}."
     number = ids[first.id] if len(group) == 1 else f"{ids[first.id]}–{ids[group[-1].id].removeprefix('C')}"
     figure = wave_chart(point) if point is not None else None
     return Block(
@@ -202,6 +207,7 @@ def _margin_block(margins: list[Value], ids: dict[str, str], ink: Ink) -> tuple[
             (),
             tuple(rows),
             remark,
+            long=len(rows) > LONG,
         ),
     )
 
@@ -227,16 +233,19 @@ def _cut_block(plan: Plan, cut: list[Value], ids: dict[str, str], ink: Ink) -> t
             "sheets 4, 6",
             (),
             rows,
-            "Pieces times length, added up; the cord left out.",
+            "Pieces times length, added up; cables left out.",
+            long=len(rows) > LONG,
         ),
     )
 
 
-def _given(name: str, value: Value, ids: dict[str, str], tables: dict[str, str], ink: Ink) -> GivenRow:
+def _given(name: str, value: Value, ids: dict[str, str], tables: dict[str, str], ink: Ink, *, plain: bool = False) -> GivenRow:
+    """An input. `plain`: as the equation takes it, where 80 % is a factor of 0.8."""
     bold, rest = origin_word(value, ids, tables)
     strong = bold in ("your file", "assumed", "not known")
     source = Markup("<b>{}</b>{}").format(bold, rest) if strong else Markup("{}{}").format(bold, rest)
-    return GivenRow(symbol(name), value.label, ink.print(value), source)
+    number = ink.factor(value) if plain and value.unit is SHARE else ink.print(value)
+    return GivenRow(symbol(name), value.label, number, source)
 
 
 def wave_chart(point: Point) -> Markup:

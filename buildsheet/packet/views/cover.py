@@ -2,8 +2,6 @@
 
 from dataclasses import dataclass
 
-from markupsafe import Markup
-
 from buildsheet.packet.ink import NARROW, Ink
 from buildsheet.plan import Plan
 from buildsheet.rules import Finding
@@ -36,20 +34,24 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
         found.append(
             Stage("plug", f"{ink.print(supply.voltage)} {ink.print(supply.frequency)}", "Wall", note)
         )
+    if project.battery is not None:
+        capacity = project.battery.capacity
+        note = str(ink.print(capacity)) if capacity.known else "capacity not known"
+        found.append(Stage("battery", str(ink.print(project.battery.voltage)), "Battery", note))
     if sizes is not None:
         found.append(
             Stage(
                 "fuse",
                 str(ink.print(sizes.line_current)),
                 "Fuse and no-volt release",
-                f"fuse {ink.print(sizes.line_fuse)}, time-lag",
+                "sizes withheld: there is a stop" if plan.stopped else f"fuse {ink.print(sizes.line_fuse)}{', time-lag' if design.supplied is None or design.supplied.alternating else ' DC'}",
             )
         )
     high, low = design.point("high"), design.point("low")
     if power is not None and high is not None and low is not None:
         live = {
             True: "not separated from the line",
-            False: "separated from the line",
+            False: "knob separated from the line" if design.supplied is None or design.supplied.live else "at extra-low voltage",
             None: "separation not known",
         }[power.live_controls]
         found.append(Stage("drive", f"{span(low.terminal, high.terminal, ink)}", "Drive", live))
@@ -107,7 +109,7 @@ def brackets(plan: Plan, count: int) -> tuple[tuple[str, int, int], ...]:
         return ()
     live = (
         (("live at line voltage", 0, motor),)
-        if plan.project.power and plan.project.power.live_controls is not False
+        if plan.project.power and (plan.design.supplied is None or plan.design.supplied.live)
         else ()
     )
     turns = (("turning", motor + 1, count - 1),) if count - 1 > motor + 1 else ()
@@ -127,8 +129,8 @@ def plate(plan: Plan, ink: Ink) -> list[tuple[str, str]]:
     if design.sizes is not None:
         rows += [
             ("Current", str(ink.print(design.sizes.line_current))),
-            ("Fuse F1", f"{ink.print(design.sizes.line_fuse)} time-lag"),
-            ("Fuse F2", f"{ink.print(design.sizes.motor_fuse)} DC"),
+            ("Fuse F1", f"{ink.print(design.sizes.line_fuse)} {'time-lag' if design.supplied is None or design.supplied.alternating else 'DC'}"),
+            ("Fuse F2", f"{ink.print(design.sizes.motor_fuse)}, ≥{NARROW}{ink.print(design.sizes.motor_fuse_volts)} DC"),
         ]
     machine = project.machine
     if machine is not None and machine.speed is not None:
@@ -168,8 +170,3 @@ def states(plan: Plan) -> list[tuple[str, str, str]]:
         ("as-built", "as built", "readings filled in"),
         ("do-not-use", "do not use", "a reading was wrong"),
     ]
-
-
-def left_out(names: list[tuple[str, str, str]]) -> Markup:
-    """Sheets that are left out, with their reasons."""
-    return Markup("; ").join(Markup("{} {} ({})").format(number, name, why) for number, name, why in names)

@@ -1,11 +1,12 @@
 """The wiring diagram's sheets: each drawing with its legend."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from buildsheet.packet import edge, figures, marks
-from buildsheet.packet.diagram import Legend, draw
+from buildsheet.packet.diagram import SETS, Legend, draw
 from buildsheet.packet.views.wires import COLOUR_NAMES
 from buildsheet.plan import Plan
 
@@ -32,8 +33,22 @@ def sheets(plan: Plan, paper: edge.Paper) -> tuple[DiagramSheet, ...]:
         height=height - HEAD - 2,
         title="Wiring diagram",
         ground_name=plan.design.region.words["earth"],
+        symbols=SETS[plan.design.region.symbols],
     )
-    return tuple(DiagramSheet(drawing.svg, _legend(drawing.legend)) for drawing in drawings)
+    legend = _legend(_joined([drawing.legend for drawing in drawings]))
+    return tuple(DiagramSheet(drawing.svg, legend) for drawing in drawings)
+
+
+def _joined(legends: Sequence[Legend]) -> Legend:
+    """One legend for all the sheets of a diagram, since they share a title block."""
+    return Legend(
+        tuple(sorted({colour for legend in legends for colour in legend.colours})),
+        tuple(dict.fromkeys(width for legend in legends for width in legend.widths)),
+        tuple(dict.fromkeys(symbol for legend in legends for symbol in legend.symbols)),
+        any(legend.long_ring for legend in legends),
+        any(legend.touched for legend in legends),
+        any(legend.bridges for legend in legends),
+    )
 
 
 def _legend(legend: Legend) -> Markup:

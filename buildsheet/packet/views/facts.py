@@ -4,7 +4,10 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from buildsheet.packet import marks
+from buildsheet.packet.chart import ticks
 from buildsheet.packet.ink import Ink
+from buildsheet.packet.origin import calculation_ids
 from buildsheet.packet.views.calculations import wave_chart
 from buildsheet.plan import Plan
 from buildsheet.reference import table
@@ -20,11 +23,6 @@ def limit(name: str, ink: Ink, table_id: str = "bench_limits") -> str:
     return str(ink.print(Value(cell.si, id=f"{table_id}.{name}", unit=cell.unit, parent=Row(cell))))
 
 
-def pen(unit: str) -> Markup:
-    """A box to write a number in."""
-    return Markup('<span class="pen" style="width:22mm">{}</span>').format(unit)
-
-
 def assumed_rows(values: tuple[Value, ...], ink: Ink) -> list[list[object]]:
     """What is assumed: value, why, and how to measure it."""
     cells = [(value, value.parent.cell) for value in values if isinstance(value.parent, Row)]
@@ -33,17 +31,56 @@ def assumed_rows(values: tuple[Value, ...], ink: Ink) -> list[list[object]]:
     ]
 
 
+def decided(plan: Plan, ink: Ink) -> list[Fact]:
+    """What was decided, with its reason; nothing while a stop withholds the sizes."""
+    sizes, supplied = plan.design.sizes, plan.design.supplied
+    if sizes is None or plan.stopped:
+        return []
+    kind = "time-lag" if supplied is None or supplied.alternating else "marked for DC"
+    found: list[Fact] = [
+        ("Line fuse F1", f"{ink.print(sizes.line_fuse)}, {kind}; carries the supply's current all day"),
+        ("Motor fuse F2", f"{ink.print(sizes.motor_fuse)}, marked for {ink.print(sizes.motor_fuse_volts)} DC or more; carries the armature current as heat feels it"),
+    ]
+    if sizes.cord is not None:
+        found.append(("Cord", f"{sizes.cord.gauge or 'not known'}, carries what the wall breaker lets through"))
+    return [
+        *found,
+        ("Power wires", f"{sizes.wire('line').gauge or 'not known'}, in the box and to the motor"),
+        ("Speed", "by the knob on the drive" + ("; the belt ratio puts the motor near its best speed at the top" if plan.project.belts else "")),
+    ]  # fmt: skip
+
+
+def fuse_strips(plan: Plan, ink: Ink) -> list[tuple[str, Markup]]:
+    """Each fuse between its need and what the weakest wire behind it carries, as a size strip."""
+    sizes = plan.design.sizes
+    if sizes is None or plan.stopped:
+        return []
+    found = []
+    for code, need, fuse in (("F1", sizes.line_fuse_need, sizes.line_fuse), ("F2", sizes.motor_fuse_need, sizes.motor_fuse)):
+        behind = [wire for wire in sizes.wires if wire.protection.id == fuse.id and wire.ampacity.known]
+        if not behind or not need.known or not fuse.known:
+            continue
+        weakest = min(behind, key=lambda wire: float(wire.ampacity))
+        steps = ticks(0, 1.25 * max(float(weakest.ampacity), float(fuse)), 5)
+        strip = marks.size_strip(
+            (float(need), f"needs {ink.print(need)}"), (float(weakest.ampacity), f"{ink.print(weakest.ampacity)}: {weakest.role} wire"),
+            (float(fuse), f"{ink.print(fuse)} chosen"), "A", [*steps, steps[-1] + steps[1]] if steps[-1] < float(weakest.ampacity) else steps,
+        )  # fmt: skip
+        found.append((code, strip))
+    return found
+
+
 def settings(plan: Plan, ink: Ink) -> list[Fact]:
     """What has to be set, and to what."""
     sizes, power = plan.design.sizes, plan.project.power
     if sizes is None or power is None:
         return []
     found: list[Fact] = [
-        ("Minimum trim", f"{ink.print(sizes.min_trim)} of full output"),
-        ("Maximum trim", f"{ink.print(sizes.max_trim)} of full output"),
+        ("Minimum trim", f"{ink.print(sizes.knob.min_trim)} of full output"),
+        ("Maximum trim", f"{ink.print(sizes.knob.max_trim)} of full output"),
         (
             NO_TRIMS,
-            f"{ink.print(sizes.slow_end_resistor)} at the slow end, {ink.print(sizes.fast_end_resistor)} at the fast end of the knob",
+            f"{ink.print(sizes.knob.slow_end_resistor)} at the slow end, {ink.print(sizes.knob.fast_end_resistor)} at the fast end of the knob",
         ),
         (
             "Current limit",
@@ -63,51 +100,6 @@ def settings(plan: Plan, ink: Ink) -> list[Fact]:
     return found
 
 
-def settings_pens(plan: Plan, ink: Ink) -> list[Fact]:
-    """The same, with a box for where each ended up."""
-    return [
-        (name, Markup("{} {}").format(value, pen("set to")))
-        for name, value in settings(plan, ink)
-        if name != "A drive without trims"
-    ]
-
-
-def readings(plan: Plan, ink: Ink) -> list[Fact]:
-    """What the meter must show at first power, with a box each."""
-    high, low = plan.design.point("high"), plan.design.point("low")
-    found: list[Fact] = []
-    if high is not None and low is not None:
-        found += [
-            ("Motor volts at slow, DC", Markup("about {} {}").format(str(ink.print(low.terminal)), pen("V"))),
-            (
-                "Motor volts at fast, DC",
-                Markup("about {} under load, more without {}").format(
-                    str(ink.print(high.terminal)), pen("V")
-                ),
-            ),
-            (
-                "Motor current at work, average",
-                Markup("at most {} {}").format(str(ink.print(high.current)), pen("A")),
-            ),
-            ("The same, true RMS", Markup("at most {} {}").format(str(ink.print(high.rms)), pen("A"))),
-        ]
-    if plan.design.sizes is not None:
-        found.append(
-            (
-                "Line current at work, true RMS",
-                Markup("at most {} {}").format(str(ink.print(plan.design.sizes.line_current)), pen("A")),
-            )
-        )
-    if plan.design.coast is not None and plan.design.coast.known:
-        found.append(
-            (
-                "Time to standstill",
-                Markup("at most {} {}").format(str(ink.print(plan.design.coast)), pen("s")),
-            )
-        )
-    return found
-
-
 def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     """The two ends of the speed range, from tool to drive."""
     load, low, high = plan.design.load, plan.design.point("low"), plan.design.point("high")
@@ -120,7 +112,7 @@ def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     pairs += [
         ("motor", load.motor_low, load.motor_high), ("volts at the motor", low.terminal, high.terminal), ("armature current, average", low.current, high.current),
         ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor), ("line current", low.line, high.line),
-        ("firing angle", low.angle, high.angle),
+        (low.setting.label.partition(",")[0], low.setting, high.setting),
     ]  # fmt: skip
     return [[name, str(ink.print(a)), str(ink.print(b)), ""] for name, a, b in pairs]
 
@@ -207,10 +199,18 @@ def unsourced(plan: Plan) -> list[str]:
                 continue
         if citation.read_from in ("memory", "practice"):
             found.setdefault(str(citation))
+    if plan.circuit is not None and not plan.stopped:
+        found.setdefault(str(table("hole_sizes").source))
     for finding in plan.findings:
         if finding.citation.read_from in ("memory", "practice"):
             found.setdefault(str(finding.citation))
     return list(found)
+
+
+def armature_source(plan: Plan) -> str:
+    """Where the armature's resistance comes from, in words."""
+    number = calculation_ids(plan.design.sheet).get("motor.R_a")
+    return f"in calculation {number}" if number else "in your file"
 
 
 def strip_words(length: Value, ink: Ink) -> str:

@@ -51,13 +51,13 @@ def power_path(circuit: Circuit) -> list[Device]:
         next(d.code for d in circuit.devices.values() if d.kind == "motor"),
     )
     positions = {
-        d.code: d.positions[-1] if d.kind in ("disconnect", "contactor") else d.positions[0]
+        d.code: d.positions[-1] if d.kind in ("disconnect", "contactor", "reversing-switch") else d.positions[0]
         for d in circuit.devices.values()
         if d.positions
     }
     beside: dict[Terminal, list[Terminal]] = {}
     for wire in circuit.wires:
-        if wire.role in ("line", "entry", "armature"):
+        if wire.role in ("line", "plus", "entry", "armature"):
             beside.setdefault(wire.a, []).append(wire.b)
             beside.setdefault(wire.b, []).append(wire.a)
     for device in circuit.devices.values():

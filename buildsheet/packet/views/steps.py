@@ -11,11 +11,13 @@ from buildsheet.circuit import Circuit, Terminal, Wire
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.wires import WireLine, insulation, wire_line
 from buildsheet.plan import Plan
+from buildsheet.plan.cuts import cables, on_a_plug
 from buildsheet.reference import table
 from buildsheet.rules import Finding
 from buildsheet.worksheet import Row, Value
 
 MOST_WIRES = 3
+COUNTS = {2: "two", 3: "three", 4: "four"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,14 +31,25 @@ class PartHead:
 
 
 @dataclass(frozen=True, slots=True)
+class Taken:
+    """A reading that a step takes: what it is, what is expected, the unit in its box, the instrument."""
+
+    what: str
+    want: str
+    unit: str
+    tool: str = "meter"
+
+
+@dataclass(frozen=True, slots=True)
 class StepItem:
-    """One action."""
+    """One action, with its wires or its readings at the right."""
 
     number: str
     action: str
     right_when: str
     wires: tuple[WireLine, ...] = ()
     note: str = ""
+    readings: tuple[Taken, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,14 +106,23 @@ class _Writer:
         self.plan, self.circuit, self.ink = plan, circuit, ink
         self.count = self.holds = self.parts = 0
         self.placed: Counter[Terminal] = Counter()
+        self.laid: set[str] = set()
 
     def all(self) -> Iterator[Item]:
         yield from self.mount()
+        corded = [w for w in self.circuit.wires if on_a_plug(w, self.circuit)]
         for part in PARTS:
-            wires = [w for w in self.circuit.wires if w.stage in part.stages and w.cable != "W1"]
-            if wires:
+            wires = [w for w in self.circuit.wires if w.stage in part.stages and w not in corded]
+            if not corded and part.key == "line":
+                yield from self.battery(wires)
+            elif wires:
                 yield from self.part(part, wires)
-        yield from self.cord([w for w in self.circuit.wires if w.cable == "W1"])
+        if corded:
+            yield from self.cord(corded)
+        yield self.step(
+            "Fit the terminal covers, tie the wires, sweep out every chip, and photograph the inside.",
+            "no wire lies on a heat sink or an edge, and the control wires do not lie among the power wires.",
+        )
 
     def head(self, name: str, note: str, strip: Value | None = None) -> PartHead:
         self.parts += 1
@@ -133,7 +155,7 @@ class _Writer:
             "a finger run round each hole finds no burr.",
         )
         yield self.step(
-            "Fit a bushing in every hole, and strain relief where the cord and the motor cable pass.",
+            "Fit a bushing in every hole, and strain relief where a cable passes.",
             "a hard pull on a scrap of cable moves nothing inside.",
         )
         yield self.step(
@@ -144,9 +166,25 @@ class _Writer:
             f"Mount {panel} in the door, the emergency stop nearest to the hand.",
             "every label of sheet 14 is beside its control and the knob turns freely.",
         )
+        if "X2" in self.circuit.devices:
+            studs = ", ".join(d.code for d in devices if d.metal == "stud")
+            yield self.step(
+                f"Scrape the paint off where the bar X2 and the studs {studs} sit, and bolt them down with toothed washers.",
+                "bright metal shows all round each washer.",
+            )
+        yield from self.machine()
+
+    def machine(self) -> Iterator[Item]:
+        """Motor and guard on the machine's frame. Belt and tool wait for sheet 9: the first power is without load."""
+        belts = bool(self.plan.project.belts)
         yield self.step(
-            "Scrape the paint off where the bar X2 and the studs U1, U2 and U3 sit, and bolt them down with toothed washers.",
-            "bright metal shows all round each washer.",
+            "Bolt the motor to the machine frame" + (", its pulley tight on the shaft." if belts else ", its shaft free of the tool."),
+            "all bolts have lock washers, no pull of the hand shifts the motor, and its shaft turns without a scrape.",
+            note="The belt stays off until sheet 9 asks for it." if belts else "The coupling stays open until sheet 9 asks for it.",
+        )
+        yield self.step(
+            "Fit the guard and its screws.",
+            "it needs a tool to come off, it covers all that turns but the place of work, and it touches nothing when the shaft is turned by hand.",
         )
 
     def part(self, part: _Part, wires: list[Wire]) -> Iterator[Item]:
@@ -156,18 +194,48 @@ class _Writer:
         yield self.head(part.name, note, strip_of(sizes[0], self.plan.design.region.tables["strip"]))
         if part.key == "knob":
             yield from self.warnings("knob")
-            yield self.step(
-                "Fit the speed knob in the door with its insulating bush.",
-                "its metal case touches no metal of the door.",
-            )
+            yield self.knob()
         if part.key == "motor":
             yield from self.warnings("motor")
-        for _, group in groupby(wires, key=lambda w: (w.a.device, w.b.device)):
+        for _, group in groupby(wires, key=lambda w: (w.a.device, w.b.device, w.cable)):
             batch = list(group)
+            yield from self.lay(batch[0])
             for start in range(0, len(batch), MOST_WIRES):
                 yield self._wires(part.key, batch[start : start + MOST_WIRES])
         if part.hold:
             yield self.hold(*part.hold)
+
+    def knob(self) -> StepItem:
+        if self.plan.project.power is None or self.plan.project.power.live_controls is not False:
+            return self.step(
+                "Fit the speed knob in the door with its insulating bush.",
+                "its metal case touches no metal of the door.",
+            )
+        return self.step(
+            "Fit the speed knob in the door.", "its nut is tight, and its pointer stands at slow at the left stop."
+        )
+
+    def lay(self, wire: Wire) -> Iterator[Item]:
+        """Laying a cable, before the first of its conductors is screwed on."""
+        if not wire.cable or wire.cable in self.laid:
+            return
+        self.laid.add(wire.cable)
+        cores = cables(self.circuit)[wire.cable]
+        ends = sorted({end.device for core in cores for end in (core.a, core.b)}, key=lambda code: self.circuit.devices[code].place == "outside")
+        out = [self.circuit.devices[code] for code in ends if self.circuit.devices[code].place == "outside"]
+        conductors = f"{len(cores)} conductors, {' and '.join(dict.fromkeys(core.size for core in cores))}"
+        if out:
+            yield self.step(
+                f"Lead cable {wire.cable} through its strain relief to {_the(out[0].name)} ({out[0].code}), and strip its jacket at both ends.",
+                "the relief holds the jacket, no core is nicked, and the cable lies clear of all that turns.",
+                note=f"{conductors}. Its protective conductor comes first, and is the longest." if cores[0].role == "protective" else f"{conductors}.",
+            )
+            return
+        yield self.step(
+            f"Lay cable {wire.cable} with a loop at the door's hinge, tie it on both sides of the loop, and strip its jacket at both ends.",
+            "the door opens and shuts without a pull on a core.",
+            note=f"{conductors}.",
+        )
 
     def _wires(self, key: str, wires: list[Wire]) -> StepItem:
         a, b = self.circuit.devices[wires[0].a.device], self.circuit.devices[wires[0].b.device]
@@ -195,38 +263,67 @@ class _Writer:
             note,
         )
 
+    def battery(self, wires: list[Wire]) -> Iterator[Item]:
+        """The wires in the box first, then those of the battery, whose fuses stay out."""
+        source, _ = self.circuit.source
+        outside = [w for w in wires if any(self.circuit.devices[end.device].place == "outside" for end in (w.a, w.b))]
+        inside = [w for w in wires if w not in outside]
+        part = next(part for part in PARTS if part.key == "line")
+        if inside:
+            yield from self.part(part, inside)
+        if not outside:
+            return
+        sizes = sorted({w.size for w in outside})
+        yield self.head(
+            "Battery, last of all",
+            f"{' and '.join(sizes)}, {insulation(self.plan, self.ink)}. Its fuses stay out of their holders. No ring, watch or loose chain.",
+            strip_of(sizes[0], self.plan.design.region.tables["strip"]),
+        )
+        yield self.hold(
+            "A second person compares all wires so far with sheets 5 and 6.",
+            "With the battery on, a mistake burns.",
+        )
+        for wire in sorted(outside, key=lambda w: source.code in (w.a.device, w.b.device)):
+            yield self._wires("battery", [wire])
+
     def cord(self, wires: list[Wire]) -> Iterator[Item]:
         if not wires:
             return
         sizes = wires[0].size
         yield self.head(
             "Cord, last of all",
-            f"Cable W1: {sizes}, three conductors. Its plug stays in your pocket or in your sight.",
+            f"Cable {wires[0].cable}: {sizes}, {COUNTS.get(len(wires), str(len(wires)))} conductors. Its plug stays in your pocket or in your sight.",
             strip_of(sizes, self.plan.design.region.tables["strip"]),
         )
         yield self.hold(
             "A second person compares all wires so far with sheets 5 and 6.",
             "After the cord is on, a mistake can be live.",
         )
+        on_door = any(self.circuit.devices[w.b.device].place == "panel" for w in wires)
         yield self.step(
             "Pass the cord through its strain relief and strip its jacket.",
-            "the relief holds the jacket, not the wires, and the protective conductor is the longest of the three.",
+            "the relief holds the jacket, not the wires"
+            + (
+                "; two reach the open door with a loop to spare, and the protective conductor reaches the bar with more to spare than they have."
+                if on_door
+                else ", and the protective conductor is the longest of the three."
+            ),
         )
         protective = [w for w in wires if w.role == "protective"]
         others = [w for w in wires if w.role != "protective"]
+        if protective:
+            yield self.step(
+                "Put its protective conductor on the bar in the box.",
+                "it has the longest way to go before it comes taut: torn out, it would come off last.",
+                tuple(wire_line(w, self.plan, self.ink) for w in protective),
+            )
+        switch = self.circuit.devices[others[0].b.device]
+        ends = " and ".join(w.b.name for w in others)
+        loop = ", with a loop at the hinge" if switch.place == "panel" else ""
         yield self.step(
-            "Put its protective conductor on the bar.",
-            "it would come off last if the cord were torn out.",
-            tuple(wire_line(w, self.plan, self.ink) for w in protective),
-        )
-        yield self.step(
-            "Put its other two on the disconnect, switched off.",
-            "no bare strand stands out, and 1 and 3 can't be touched with a finger.",
+            f"Put its other two on {_the(switch.name)} ({switch.code}), switched off{loop}.",
+            f"no bare strand stands out, and {ends} can't be touched with a finger.",
             tuple(wire_line(w, self.plan, self.ink) for w in others),
-        )
-        yield self.step(
-            "Fit the terminal covers, tie the wires, sweep out every chip, and photograph the inside.",
-            "no wire lies on a heat sink or an edge, and the control wires do not lie among the power wires.",
         )
 
 

@@ -1,5 +1,6 @@
 """Wire list and cut list: every conductor by number, and by colour and size for cutting."""
 
+from collections import Counter
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -10,7 +11,7 @@ from buildsheet.packet import marks
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.facts import limit
 from buildsheet.plan import Plan
-from buildsheet.plan.cuts import run_lengths
+from buildsheet.plan.cuts import Cut, run_lengths
 
 COLOUR_NAMES = {"BK": "black", "WH": "white", "GY": "gray", "RD": "red", "BU": "blue", "VT": "violet", "BN": "brown", "GNYE": "green-yellow", "GN": "green", "OG": "orange", "YE": "yellow", "PK": "pink"}  # fmt: skip
 
@@ -91,10 +92,24 @@ def substitutes(wire: Wire, plan: Plan) -> str:
 
 
 def cuts(plan: Plan, ink: Ink) -> list[list[object]]:
-    """By colour and size: how many pieces of which lengths, and how much in all."""
+    """By colour and size: how many pieces of which lengths, and how much in all. A cable is one piece."""
     found: list[list[object]] = []
     for cut in plan.cuts:
         pieces = ", ".join(f"{count} × {ink.print(piece)}" for count, piece in cut.pieces)
-        flag = Markup("{} {}").format(marks.flag("", cut.colour), COLOUR_NAMES.get(cut.colour, cut.colour))
+        if cut.cable:
+            found.append([f"cable {cut.cable}", cores(cut), f"{pieces}: {colour_names(cut)}", str(ink.print(cut.total))])
+            continue
+        flag = Markup("{} {}").format(marks.flag("", cut.colours[0]), colour_names(cut))
         found.append([flag, cut.size, pieces, str(ink.print(cut.total))])
     return found
+
+
+def cores(cut: Cut) -> str:
+    """How many conductors of which size a cable has."""
+    return " + ".join(f"{count} × {size}" for count, size in cut.cores)
+
+
+def colour_names(cut: Cut) -> str:
+    """The colours of a cut in words, each once with how often it comes."""
+    counted = Counter(COLOUR_NAMES.get(code, code) for code in cut.colours)
+    return ", ".join(name if count == 1 else f"{count} {name}" for name, count in counted.items())

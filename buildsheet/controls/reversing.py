@@ -1,0 +1,37 @@
+"""Reversing: a changeover switch in the armature leads whose early contact drops the no-volt release, and a timer that
+keeps it from coming in again until the machine stands.
+
+Sequence: leaving a direction opens the early contact, the contactor falls out and takes the current away; the timer,
+which was set while the contactor was in, goes on for its time without supply; only then can start pull the contactor
+in. So the armature is never switched under current, nor fed while it still turns.
+"""
+
+from buildsheet.circuit import Contact, Device, Resistance
+from buildsheet.circuit.builder import Board
+from buildsheet.controls.no_volt_release import ChainContact
+
+FORWARD, REVERSE = frozenset({"forward"}), frozenset({"reverse"})
+EITHER = FORWARD | REVERSE
+READY = frozenset({"ready"})
+
+
+def add_reversing(board: Board, coil: tuple[float, float], texts: dict[str, str]) -> ChainContact:
+    """Switch S5 and timer K1, whose coil reads `coil` ohms; hands on the early contact for the chain."""
+    board.add(
+        Device(
+            "S5", "reversing-switch", "Direction", texts["S5"], ("1", "2", "3", "4", "21", "22"),
+            (
+                Contact("1", "2", FORWARD), Contact("3", "4", FORWARD), Contact("1", "4", REVERSE), Contact("3", "2", REVERSE),
+                Contact("21", "22", EITHER),
+            ),
+            positions=("off", "forward", "reverse"), place="panel", column=5,
+        )
+    )  # fmt: skip
+    board.add(
+        Device(
+            "K1", "timer", "Standstill timer", texts["K1"], ("15", "16", "A1", "A2"),
+            (Contact("15", "16", READY), Resistance("A1", "A2", *coil)), positions=("ready", "timing"), coil=("A1", "A2"),
+            lingers=True, place="box", column=3,
+        )
+    )  # fmt: skip
+    return ChainContact(211, "S5:21", "S5:22", "panel")

@@ -1,0 +1,73 @@
+"""The grey line under each device's name in the diagram: what it is rated, as short as it can be said."""
+
+from collections import defaultdict
+
+from buildsheet.design.design import Design
+from buildsheet.design.wire_sizes import gauge_of
+from buildsheet.units import figures, spell
+from buildsheet.worksheet import Input, Value
+
+
+def device_texts(design: Design) -> dict[str, str]:
+    """By device code, empty for a device that has none."""
+    sizes, supplied, project = design.sizes, design.supplied, design.project
+    if sizes is None or supplied is None:
+        return {}
+    power, motor = project.power, project.motor
+    plate = motor.plate if motor else None
+    current = "" if supplied.alternating else " DC"
+    poles = f"{supplied.poles} × " if supplied.poles > 1 else ""
+    written = {
+        "Q1": f"2-pole, {_row(sizes.disconnect)}{current}",
+        "F1": f"{poles}{_row(sizes.line_fuse)}{', time-lag' if supplied.alternating else current}",
+        "Q2": f"2-pole, {_row(sizes.contactor)}{current}",
+        "S1": "latching, red on yellow",
+        "S2": "white, springs back",
+        "S3": "black, springs back",
+        "F3": f"range {_row(sizes.overload_range)}",
+        "F2": f"{_row(sizes.motor_fuse)}, {_dc(design)}",
+        "M2": "on the drive",
+        "S5": "changes over at 0",
+    }
+    if sizes.cord is not None:
+        written["X1"] = f"{_text(supplied.voltage)}, {sizes.cord.gauge}"
+        written["X2"] = f"{sizes.cord.gauge}, one wire each"
+        written["bar"] = f"{design.region.words['earth'].capitalize()} bar"
+    else:
+        battery = project.battery
+        written["X1"] = f"{_text(supplied.voltage)}, {_text(battery.capacity)}" if battery else ""
+        written["X4"] = "opens when plugged in"
+        written["F4"] = f"{_row(sizes.charger_fuse)} DC"
+    if sizes.wait is not None:
+        written["K1"] = f"off-delay {_row(sizes.wait)}"
+    if sizes.precharge is not None:
+        written |= {
+            "K2": f"on-delay {_row(sizes.precharge.time)}",
+            "R1": f"{_text(sizes.precharge.resistor)}, 10 W",
+            "D1": "lets the charge through",
+        }
+    if power is not None:
+        separated = "separated from the line" if supplied.live else ""
+        written["T1"] = "not separated from the line" if power.live_controls is not False else separated
+        written["S4"] = f"{_text(power.potentiometer)} linear"
+    if plate is not None:
+        written["M1"] = f"{_text(plate.voltage)} DC, {_text(plate.current)}"
+    return defaultdict(str, written)
+
+
+def _dc(design: Design) -> str:
+    """What the motor fuse must have printed on it: the greatest voltage behind it, as DC."""
+    volts = design.sizes.motor_fuse_volts if design.sizes else None
+    return "marked for DC" if volts is None or not volts.known else f"at least {figures(volts, 3)} V DC"
+
+
+def _row(value: Value | None) -> str:
+    if value is None:
+        return "not known"
+    return gauge_of(value) or _text(value)
+
+
+def _text(value: Value) -> str:
+    if isinstance(value.parent, Input):
+        return value.parent.text
+    return spell(float(value), value.unit, inches=False) if value.known else "not known"

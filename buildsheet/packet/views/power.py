@@ -1,0 +1,297 @@
+"""First power: settings, then one reading after the other, each in the step that takes it. Plug and clips in turns: a
+meter's clips go on with the plug out, nothing is probed by hand.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from buildsheet.circuit import Circuit, Terminal
+from buildsheet.packet.ink import Ink
+from buildsheet.packet.views.facts import NO_TRIMS, Fact, limit, settings
+from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
+from buildsheet.plan import Plan
+from buildsheet.worksheet import Value
+
+
+@dataclass(frozen=True, slots=True)
+class SettingsItem:
+    """Settings with a box for where each ended up."""
+
+    settings: tuple[Fact, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RowItem:
+    """A remark beside the steps."""
+
+    title: str
+    text: str
+    tint: bool = False
+
+
+PowerItem = PartHead | StepItem | HoldItem | SettingsItem | RowItem
+
+# Who does it, by what the file says of the person who wires. A person's word is never raised by this sheet.
+BY_SKILL = {
+    "skilled": "For the skilled person that the file names.",
+    "instructed": "For a skilled person; who wired it is instructed, and writes.",
+    "lay": "For a skilled person, not for the lay person who wired it.",
+    None: "For a skilled person: the file does not say who wires it.",
+}
+
+
+def who(plan: Plan) -> str:
+    """The first sentence of the sheet's purpose: who does it."""
+    site = plan.project.site
+    return BY_SKILL[site.skill if site else None]
+
+
+def items(plan: Plan, ink: Ink) -> tuple[PowerItem, ...]:
+    """Everything on the sheet under its first warning."""
+    if plan.circuit is None or plan.stopped:
+        return ()
+    return tuple(_Writer(plan, plan.circuit, ink).all())
+
+
+def instruments(plan: Plan, ink: Ink) -> set[str]:
+    """What the readings are taken with, and the outlet tester of the first step of a machine with a plug."""
+    steps = [item for item in items(plan, ink) if isinstance(item, StepItem)]
+    tester = {"tester"} if any("Test the outlet" in item.action for item in steps) else set()
+    return tester | {reading.tool for item in steps for reading in item.readings}
+
+
+def purpose(plan: Plan) -> str:
+    """What the sheet is for, and how each of its readings is taken."""
+    off, on = _switching(plan)
+    return f"{who(plan)} One reading at a time: {off}, clips on, cover shut, {on}, read, {off}."
+
+
+def _switching(plan: Plan) -> tuple[str, str]:
+    """What takes the machine off its supply, and what puts it on."""
+    supplied = plan.design.supplied
+    on_plug = supplied is None or supplied.guard is not None
+    return ("plug out", "plug in") if on_plug else ("battery fuse out", "battery fuse in")
+
+
+class _Writer:
+    def __init__(self, plan: Plan, circuit: Circuit, ink: Ink):
+        self.plan, self.circuit, self.ink = plan, circuit, ink
+        self.off, self.on = _switching(plan)
+        self.plugged = self.on == "plug in"
+        self.count = 0
+        self.low, self.high = plan.design.point("low"), plan.design.point("high")
+
+    def step(self, action: str, right_when: str, *readings: Taken, note: str = "") -> StepItem:
+        self.count += 1
+        return StepItem(str(self.count), action, right_when, note=note, readings=readings)
+
+    def all(self) -> Iterator[PowerItem]:
+        yield from self.before()
+        yield self.stored()
+        yield from self.unloaded()
+        yield from self.loaded()
+        yield RowItem("Anything wrong", f"Smoke, smell, a trip, a speed that nobody set: {self.off} first, think after. A fuse is replaced once; when it blows again, look for the short with sheet 8.", tint=True)  # fmt: skip
+
+    def before(self) -> Iterator[PowerItem]:
+        words = self.plan.design.region.words
+        yield PartHead("Before", "The supply and the empty machine", "Belt and tool off, guard on, sheet 8 signed.", None)
+        if self.plugged:
+            residual = words["residual-current-device"]
+            yield self.step(
+                f"Test the outlet with a tester: polarity and {words['earth']}. Press the test button of the {residual}.",
+                "the tester shows a right outlet, and the test button trips it.",
+            )
+        yield self.step(
+            "Turn the motor's shaft by hand.", "it turns without a scrape, and the brushes do not catch."
+        )
+        yield self.step(
+            "Set the trims and dials as below, knob at slow, emergency stop pressed, disconnect off" + (", direction at forward." if "S5" in self.circuit.devices else "."),
+            "where each stands is written in its box.",
+        )
+        yield SettingsItem(tuple(row for row in settings(self.plan, self.ink) if row[0] != NO_TRIMS))
+        person = "The second person reads sheet 8 and the settings, and stands by the " + ("breaker." if self.plugged else "battery fuse.")
+        yield HoldItem(
+            "1", person, f"This is the last contact before power. Nothing is on before it is closed: {self.off}."
+        )
+
+    def stored(self) -> RowItem:
+        rules = self.plan.design.region.tables["rules"]
+        wait, volts = limit("safe time", self.ink, rules), limit("safe voltage", self.ink, rules)
+        plus, minus = self.output()
+        capacitor = any(device.kind == "capacitor" for device in self.circuit.devices.values())
+        seen = "Sheet 5 shows a capacitor" if capacitor else "Sheet 5 shows no capacitor, but the drive may hold one"
+        return RowItem(
+            "Stored charge",
+            f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {plus.name} and {minus.name}. The shaft makes voltage as long as it turns.",
+        )
+
+    def output(self) -> tuple[Terminal, Terminal]:
+        """The two terminals of the drive that feed the motor."""
+        ends = [end for wire in self.circuit.wires if wire.stage == 4 for end in (wire.a, wire.b)]
+        drive = [end for end in ends if self.circuit.devices[end.device].kind == "drive"]
+        return drive[0], drive[-1]
+
+    def disconnect(self) -> tuple[Terminal, Terminal]:
+        """Where the supply comes in on the disconnect."""
+        return Terminal("Q1", "1"), Terminal("Q1", "3")
+
+    def unloaded(self) -> Iterator[PowerItem]:
+        plus, minus = self.output()
+        yield PartHead("Power", "First minutes, nothing coupled", f"For every reading: {self.off}, wait, clips on, cover shut, {self.on}, read. Never {self.on} with the cover open.", None)
+        yield self.supply_volts()
+        yield self.step(
+            f"Clips on {_at(plus)} and {_at(minus)}, DC. {self.on.capitalize()}, disconnect on. Nothing else.",
+            "nothing hums, turns or smells for a minute.",
+            Taken("drive's output", f"none: under {limit('safe voltage', self.ink, self.plan.design.region.tables['rules'])}", "V DC"),
+        )
+        yield self.step("Press start with the emergency stop still pressed.", "nothing happens.")
+        yield self.step(
+            "Hands off the shaft. Release the emergency stop, press start, wait.", self.starting(), *self.volts(self.low, "output, knob at slow"),
+            note="Without load it is faster than sheet 10 says.",
+        )  # fmt: skip
+        yield from self.zero_start()
+        yield self.step(f"While it runs: {self.off}. Wait until all stands. {self.on.capitalize()} again.", "nothing starts by itself.")
+        yield self.step(
+            "Start, and turn the knob up by a quarter.",
+            "the motor speeds up evenly, and the way that its arrow of sheet 14 points.",
+        )
+        yield self.step(
+            "Turn the knob to fast.", "the speed rises without a jump, and nothing shakes.", *self.volts(self.high, "output, knob at fast", "more without load")
+        )
+        yield self.step(
+            "Press the emergency stop.", "the contactor drops at once, and the motor coasts to a stand."
+        )
+        yield from self.free_current()
+        if "S5" in self.circuit.devices:
+            yield self.step(
+                "Start at slow. Turn the direction switch through 0 to the other way while it runs, and press start at once.",
+                "the contactor drops at 0, the motor coasts, and start does nothing until it has stood for a while; then it turns the other way.",
+            )
+
+    def supply_volts(self) -> StepItem:
+        one, other = self.disconnect()
+        supplied = self.plan.design.supplied
+        kind = "AC" if self.plugged else "DC"
+        want: tuple[Taken, ...] = ()
+        if supplied is not None:
+            nominal, most = self.ink.print(supplied.voltage), self.ink.print(supplied.highest)
+            want = (Taken("supply", f"about {nominal}, at most {most}", f"V {kind}"),)
+        return self.step(
+            f"Clips on {_at(one)} and {_at(other)}, {kind}. {self.on.capitalize()}, disconnect off.", "the box is dead behind the disconnect: no lamp, no hum.", *want,
+        )  # fmt: skip
+
+    def volts(self, point: object, what: str, more: str = "") -> tuple[Taken, ...]:
+        terminal = getattr(point, "terminal", None)
+        if not isinstance(terminal, Value):
+            return ()
+        want = f"about {self.ink.print(terminal)}" + (f", {more}" if more else "")
+        return (Taken(what, want, "V DC"),)
+
+    def starting(self) -> str:
+        """What start does with the knob at slow, by what the file says of the drive."""
+        holds = "the contactor holds" + (" and the fan blows" if "M2" in self.circuit.devices else "")
+        power = self.plan.project.power
+        return holds + {
+            True: ". The drive waits for its knob to be at slow, where it is: the motor runs up to its slowest speed.",
+            False: ", and the motor runs up by itself to its slowest speed: this drive does not wait for its knob.",
+            None: ". The file does not say whether the drive waits for its knob: the motor may run up at once, or only after the knob was turned fully to slow.",
+        }[power.starts_from_zero if power else None]
+
+    def zero_start(self) -> Iterator[StepItem]:
+        power = self.plan.project.power
+        starts = power.starts_from_zero if power else None
+        if starts is False:
+            return
+        yield self.step(
+            "Press stop. Turn the knob to the middle. Press start.",
+            "the motor stands still until the knob has been at slow."
+            if starts
+            else "you know which it is: it waits for the knob, or it runs up at once.",
+            note="" if starts else "Write it into the file, power: starts_from_zero.",
+        )
+
+    def free_current(self) -> Iterator[StepItem]:
+        free = self.plan.design.sheet.values.get("motor.free_run.current")
+        if free is None or not free.known:
+            return
+        wire = self.motor_wire()
+        yield self.step(
+            f"Clamp round wire {wire}, DC. Start, knob at slow.",
+            "the current is steady.",
+            Taken("motor running free", f"about {self.ink.print(free)}, a little more at speed", "A DC", "clamp"),
+        )
+
+    def motor_wire(self) -> str:
+        """A wire that carries the armature current."""
+        plus, _ = self.output()
+        return str(next(wire.number for wire in self.circuit.wires if plus in (wire.a, wire.b)))
+
+    def line_wire(self) -> str:
+        """A wire that carries the whole current of the supply."""
+        at = Terminal("F1", "1")
+        return str(next(wire.number for wire in self.circuit.wires if at in (wire.a, wire.b)))
+
+    def loaded(self) -> Iterator[PowerItem]:
+        belts = bool(self.plan.project.belts)
+        yield PartHead("Load", "With belt and tool" if belts else "With the tool", f"{self.off.capitalize()} before each of the first three.", None)
+        if belts:
+            yield self.step(
+                "Lay the belt on, set its tension, and tighten the pulleys on their shafts.",
+                "a straightedge lies flat on both pulleys, the belt sits in all its grooves, and it does not slip when the tool is held and the motor's shaft is turned by hand.",
+            )
+        else:
+            yield self.step("Couple the motor to the tool.", "both shafts turn by hand without a tight place.")
+        yield self.step(
+            "Put the tool on. What is marked with an arrow runs the way the arrow points.",
+            "turned by hand a few times it tracks in its middle and touches nothing.",
+        )
+        yield self.step(
+            "Put all guards back on.",
+            "no finger reaches a turning part from any side, and only the place of work is open.",
+        )
+        yield self.step(
+            "Run ten minutes at the slowest speed, then ten at the fastest, without work.",
+            "the hand can stay on the motor, the box is only warm, and the belt has not wandered." if belts else "the hand can stay on the motor, and the box is only warm.",
+            *self.speeds(),
+        )  # fmt: skip
+        yield from self.standstill()
+        yield from self.currents()
+
+    def speeds(self) -> tuple[Taken, ...]:
+        load = self.plan.design.load
+        if load is None:
+            return ()
+        return (
+            Taken("tool, knob at slow", f"about {self.ink.print(load.tool_low)}", "rpm", "tachometer"),
+            Taken("tool, knob at fast", f"about {self.ink.print(load.tool_high)}", "rpm", "tachometer"),
+        )
+
+    def standstill(self) -> Iterator[StepItem]:
+        coast = self.plan.design.coast
+        if coast is None or not coast.known:
+            return
+        yield self.step(
+            "At the fastest speed press the emergency stop, and take the time to standstill.",
+            "it coasts evenly, without a scrape.",
+            Taken("time to standstill", f"at most {self.ink.print(coast)}", "s", "stopwatch"),
+        )
+
+    def currents(self) -> Iterator[StepItem]:
+        sizes = self.plan.design.sizes
+        if self.high is not None:
+            yield self.step(
+                f"Clamp round wire {self.motor_wire()}. Work as hard as the file says.",
+                "the speed holds, and the current falls back when the work is lifted.",
+                Taken("motor, average", f"at most {self.ink.print(self.high.current)}", "A DC", "clamp"),
+                Taken("motor, true RMS", f"at most {self.ink.print(self.high.rms)}", "A AC+DC", "clamp"),
+            )
+        if sizes is not None:
+            yield self.step(
+                f"Clamp round wire {self.line_wire()}. Work as hard again.",
+                "no fuse and no relay trips.",
+                Taken("supply, true RMS", f"at most {self.ink.print(sizes.line_current)}", "A AC" if self.plugged else "A DC", "clamp"),
+            )
+
+
+def _at(terminal: Terminal) -> str:
+    return f"{terminal.device} · {terminal.name}"

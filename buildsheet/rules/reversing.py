@@ -1,0 +1,53 @@
+"""Dangers of a machine that runs both ways, and what a residual-current device must see behind a rectifier."""
+
+from collections.abc import Iterator
+
+from buildsheet.circuit import Circuit
+from buildsheet.citations import Citation, derivation
+from buildsheet.design import Design
+from buildsheet.reference import table
+from buildsheet.rules.finding import Finding, Said
+
+PLUGGING = Citation("textbooks on DC machines, plugging; a shop report on magnets weakened by it")
+THREADS = derivation("a thread that tightens one way unscrews the other way")
+BRUSHES = Citation("a thread on reversing motors of exercise machines: brushes set off neutral", read_from="secondary copy")
+TYPES = Citation("IEC 60755 and IEC 62423, types of residual-current devices")
+LOOSENS = ("left-hand thread", "right-hand thread")
+
+
+def reversing(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Threads that unscrew, brushes off neutral, and the current of a reversal that does not wait."""
+    machine, motor, sizes = design.project.machine, design.project.motor, design.sizes
+    if machine is None or not machine.reverse or motor is None:
+        return
+    if motor.pulley in LOOSENS or motor.pulley is None:
+        known = motor.pulley is not None
+        yield Finding("pulley-unscrews", "stop" if known else "heed", "WARNING", Said.of(f"The motor's pulley sits on a {motor.pulley}." if known else "The file does not say how the motor's pulley sits."),
+                      "Run the other way it unscrews and flies off.", "Lock it by a key, a pin or a set screw on a flat before it is reversed, and write motor: pulley.", THREADS, ("M1",), key="motor.pulley")  # fmt: skip
+    yield Finding("brushes-off-neutral", "note", "NOTICE", Said.of("The brushes of some motors are set for one direction."), "The other way they spark and heat, though it turns.",
+                  "Compare the current without load both ways at first power; more than a fifth apart means a motor for one direction.", BRUSHES, ("M1",), key="machine.reverse")  # fmt: skip
+    plugged = design.sheet.values.get("motor.I_plug")
+    if plugged is not None and plugged.known:
+        yield Finding("never-plugged", "note", "WARNING", Said.of("Reversed at speed the motor would take {0}.", plugged), "It jerks the machine, burns contacts and weakens the magnets, so that the motor runs faster from then on.",
+                      "Wait for standstill; the timer is set so that start does nothing before that.", PLUGGING, ("S5", "K1"), key="machine.reverse")  # fmt: skip
+    if sizes is not None and sizes.wait is not None and not sizes.wait.known:
+        yield Finding("wait-unknown", "stop", "WARNING", Said.of("Nobody knows how long the machine coasts, so the standstill timer can't be set."), "Start would reverse it while it still turns.",
+                      "Write machine: inertia and motor: inertia, or measure the coast.", PLUGGING, ("K1",), key="machine.inertia", unknown=(sizes.wait,))  # fmt: skip
+    del circuit
+
+
+def residual(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A residual-current device must see the shape of a fault current behind this way of powering."""
+    del circuit
+    supply, applied, supplied = design.project.supply, design.applied, design.supplied
+    if supply is None or applied is None or supplied is None or not supplied.live:
+        return
+    word = supply.residual_current
+    kinds = table("residual_current")
+    if word == "RCD":
+        seen = ", ".join(key for key in kinds.rows if kinds.cell(key, applied.fault).si)
+        yield Finding("residual-type-unknown", "heed", "WARNING", Said.of("The file does not say of which type the residual-current device is."), "Behind a rectifier a fault current is no sine; some types do not see it, and stay blind for others too.",
+                      f"Read its sign; it must be {seen}. Write supply: RCD type A, or what it is.", TYPES, electric=True, key="supply.residual_current")  # fmt: skip
+    elif word is not None and word.startswith("RCD ") and not kinds.cell(word.removeprefix("RCD "), applied.fault).si:
+        yield Finding("residual-type-blind", "stop", "DANGER", Said.of(f"An {word} does not see the fault current of a rectifier."), "A fault behind the drive leaves direct current that saturates its core: it no longer trips, for any other machine on it either.",
+                      "Let a licensed person fit one of type A, F or B.", TYPES, electric=True, key="supply.residual_current")  # fmt: skip
