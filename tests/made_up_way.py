@@ -7,7 +7,7 @@ is enough.
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import pi
-from typing import Literal, cast
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
@@ -34,6 +34,10 @@ class SmoothWave:
     average_current: float
     line_current: float
     continuous: bool = True
+
+    @property
+    def line_average(self) -> float:
+        return 0.0  # alternating current has none
 
     @property
     def rms_current(self) -> float:
@@ -72,6 +76,7 @@ class Smooth:
     shape: str = "smooth direct voltage"
     period: str = "any time"
     fault: str = "smooth"
+    direct: bool = False
 
     @property
     def setting(self) -> Setting:
@@ -93,7 +98,7 @@ class Smooth:
         drawn = volts * current / (float(self.efficiency) * float(self.power_factor) * float(self.voltage))
         return SmoothWave(volts, volts - float(self.drop), current, drawn)
 
-    def set_to(self, wave: Wave | SmoothWave) -> float:
+    def set_to(self, wave: Wave) -> float:
         if not isinstance(wave, SmoothWave):
             raise TypeError("not a wave of a bench supply")
         return wave.open_voltage / float(self.full)
@@ -110,6 +115,8 @@ class Smooth:
 class BenchSupply(Drive):
     """A supply on the line whose knob sets a smooth direct voltage."""
 
+    printed: ClassVar[str] = "Bench supply"
+
     way: Literal["bench-supply"] = Field(description="Way of powering.")
     line_voltage: Volts = Field(description="Line voltage that it is made for.", examples=["120 V"])
     output_high: Volts = Field(description="Most that it gives.", examples=["95 V"])
@@ -122,7 +129,7 @@ class BenchSupply(Drive):
         ceiling = sheet.work(
             "drive.V_low", voltage_behind, "most that reaches the motor", V=self.output_high, U_d=drop
         )
-        smooth = Smooth(
+        return Smooth(
             supplied.voltage,
             supplied.highest,
             sheet.take(self.output_high),
@@ -132,7 +139,6 @@ class BenchSupply(Drive):
             sheet.take(self.efficiency),
             sheet.take(self.power_factor),
         )
-        return cast(Applied, smooth)
 
     def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
         return sheet.work(

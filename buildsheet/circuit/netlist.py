@@ -69,10 +69,10 @@ class Diode:
 @dataclass(frozen=True, slots=True)
 class Electronics:
     """Terminals that current passes between under control of a circuit; a pocket meter's reading is not predictable.
-    `direct`: it is fed with direct current."""
+    `chops`: it switches a steady voltage on and off."""
 
     terminals: tuple[str, ...]
-    direct: bool = False
+    chops: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,6 +26,7 @@ SPARED = {"line": ("battery",), "battery": ("supply", "cord")}
 ROWS: tuple[tuple[type[Given], str, str], ...] = (
     (Supply, "voltage", "nominal line"),
     (Supply, "frequency", "line frequency"),
+    (Supply, "breaker", "usual breaker"),
     (Drive, "line_voltage", "nominal line"),
     (Drive, "output_high", "usual drive output"),
 )

@@ -13,8 +13,7 @@ from buildsheet.worksheet import Model, Value, Worksheet
 
 @dataclass(frozen=True, slots=True)
 class Alone:
-    """Speeds without load on the three supplies that are usually at hand, each with the voltage of that supply; and what
-    was asked: volts, torque, current and speed."""
+    """Speeds without load on the three supplies that are usually at hand, each with the voltage of that supply."""
 
     battery: Value
     on_battery: Value
@@ -22,10 +21,9 @@ class Alone:
     on_drive: Value
     line: Value
     on_bridge: Value
-    asked: tuple[Value, Value, Value, Value] | None = None
 
 
-def work_alone(sheet: Worksheet, region: Region, motor: Constants, ask: Asked | None) -> Alone:
+def work_alone(sheet: Worksheet, region: Region, motor: Constants) -> Alone:
     """What the constants say the motor would do; unknown where one of them is."""
     rules = region.tables["rules"]
     battery = sheet.pick("alone.V_b", "bench_limits", "value", "battery", key="bonding battery")
@@ -49,13 +47,13 @@ def work_alone(sheet: Worksheet, region: Region, motor: Constants, ask: Asked | 
     bridge = sheet.work(
         "alone.omega_s", f.speed_of_emf, "speed without load on a bare bridge", E=emf, K_e=motor.K_e
     )
-    return Alone(battery, speeds[0], drive, speeds[1], line, bridge, _asked(sheet, motor, ask))
+    return Alone(battery, speeds[0], drive, speeds[1], line, bridge)
 
 
-def _asked(sheet: Worksheet, motor: Constants, ask: Asked | None) -> tuple[Value, Value, Value, Value] | None:
-    """Current and speed at the volts and torque of the file, on smooth direct current."""
+def work_asked(sheet: Worksheet, motor: Constants, ask: Asked | None) -> tuple[Value, ...]:
+    """Volts and torque of the file, current and speed there, on smooth direct current; nothing when nothing was asked."""
     if ask is None:
-        return None
+        return ()
     current = sheet.work(
         "ask.I",
         f.armature_current,

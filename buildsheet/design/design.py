@@ -84,6 +84,7 @@ class Sizes:
     overload_need: Value
     overload_top: Value
     overload_range: Value
+    overload_dial: Value
     disconnect_need: Value
     disconnect: Value
     contactor: Value
@@ -141,6 +142,7 @@ class Design:
     motor: object | None = None
     load: Load | None = None
     alone: Alone | None = None
+    asked: tuple[Value, ...] = ()
     supplied: Supplied | None = None
     applied: Applied | None = None
     points: tuple[Point, ...] = ()

@@ -27,7 +27,7 @@ def places_of(
         *power.places(region, supplied, applied, sizes.knob),
         *_motor_side(project, sheet, supplied, sizes),
         *_fan(project, supplied),
-        Place("enclosure", "enclosure", "Box", (), ("steel enclosure, sealed, ", *_box(project)), "U1", "a larger one"),
+        Place("enclosure", "enclosure", "Box", (), (f"{_box_kind(project)}, ", *_box(project)), "U1", "a larger one"),
     ]  # fmt: skip
     if supplied.earthed:
         found.append(
@@ -88,7 +88,7 @@ def _line(project: Project, region: Region, supplied: Supplied, sizes: Sizes) ->
         _disconnect(supplied, sizes),
         Place(
             "line-fuse", "fuse", "Line fuses, one in each pole" if both else "Line fuse",
-            (Need("current", "=", sizes.line_fuse, "amperes"), volts, Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
+            (Need("current", "=", sizes.line_fuse, "amperes"), volts, _kind(supplied), Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
              Need("lag", "=", "time-lag", "kind")),
             ("two of: " if both else "", f"{words['line-fuse']}, ", sizes.line_fuse, ", ", supplied.voltage, " AC, breaks at least ", sizes.fault_at_fuse,
              f", and {'a two-pole' if both else 'its'} finger-safe holder; two spares"), "F1",
@@ -245,6 +245,14 @@ def _gauge(region: Region, size: WireSize) -> Need:
     return Need("gauge", "=", size.gauge or "not known", "size", also=thicker)
 
 
+def _box_kind(project: Project) -> str:
+    """The box as the file names it; its heat is worked as if it were sealed, which is the careful side."""
+    box = project.box
+    material = box.material if box and box.material else "steel"
+    openings = {"sealed": "sealed", "vented": "with covered vents", "fan": "with a fan and filter", None: "sealed"}
+    return f"{material} enclosure, {openings[box.openings if box else None]}"
+
+
 def _box(project: Project) -> tuple[Value | str, ...]:
     return (
         (project.box.width, " × ", project.box.height, " × ", project.box.depth)
@@ -257,7 +265,7 @@ def _fan(project: Project, supplied: Supplied) -> tuple[Place, ...]:
     fan = project.controls.fan if project.controls else None
     if fan is None:
         return ()
-    power = fan.power if fan.power.known else unknown("fan.P", WATT, "not in the file")
+    power = fan.power if fan.power.known else unknown("controls.fan.power", WATT, "not in the file", "power of the fan")
     needs = (
         Need("voltage", "=", supplied.voltage, "volts", LINE_SLACK),
         _kind(supplied),

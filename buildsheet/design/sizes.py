@@ -9,7 +9,7 @@ from buildsheet.reference import Region, table
 from buildsheet.sizing.knob import work_knob
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.units import AMPERE, FARAD, METRE
+from buildsheet.units import AMPERE, METRE
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 # Which fuse the wires of each role lie behind.
@@ -59,6 +59,9 @@ def work_sizes(
     behind = {code: guarded(region, sheet, code, rating, inside) for code, rating in ratings.items()}
     wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in ROLES if code in behind)
     drop, drop_share, drop_limit = _drop(project, region, sheet, supplied, cord, wires, line, points)
+    overload_range = sheet.pick(
+        "F3.I_high", "overload_ranges", "high", "overload relay, top of its range", at_least=rms
+    )
     return Sizes(
         line_current=line,
         continuous_limit=_continuous_limit(region, sheet, supplied),
@@ -73,9 +76,8 @@ def work_sizes(
         limit_rms=_limit_rms(project, sheet, points),
         overload_need=rms,
         overload_top=_overload_top(project, region, sheet),
-        overload_range=sheet.pick(
-            "F3.I_high", "overload_ranges", "high", "overload relay, top of its range", at_least=rms
-        ),
+        overload_range=overload_range,
+        overload_dial=_overload_dial(sheet, overload_range),
         disconnect_need=disconnect_need,
         disconnect=sheet.pick("Q1.I_n", steps, "rating", "disconnect", at_least=disconnect_need),
         contactor=sheet.pick("Q2.I_n", steps, "rating", "contactor", at_least=load),
@@ -184,13 +186,9 @@ def _charger_fuse(project: Project, region: Region, sheet: Worksheet, share: Val
 
 def _precharge(project: Project, sheet: Worksheet, supplied: Supplied) -> Precharge | None:
     """Resistor and time that fill the capacitor of a drive on a battery; None when nothing is to be filled."""
-    if supplied.alternating or project.power is None:
+    capacitor = project.power.capacitor_in if project.power is not None else None
+    if supplied.alternating or capacitor is None:
         return None
-    capacitor: Value = getattr(
-        project.power,
-        "capacitor",
-        unknown("power.capacitor", FARAD, "not in the file", "capacitor of the drive"),
-    )
     resistor = sheet.pick(
         "R1.R", "precharge", "resistance", "charging resistor", where="up_to", at_least=supplied.highest
     )
@@ -280,6 +278,14 @@ def _overload_top(project: Project, region: Region, sheet: Worksheet) -> Value:
     return sheet.work(
         "F3.I_top", protection.overload_setting, "highest setting of the overload relay", I_n=heat, k=factor
     )
+
+
+def _overload_dial(sheet: Worksheet, top: Value) -> Value:
+    """What the relay is set to: the plate's current as heat feels it, or the end of its dial if that comes first."""
+    plate = sheet.values.get("motor.I_n_rms")
+    if plate is None:
+        plate = unknown("motor.I_n_rms", AMPERE, "no nameplate", "plate current as heat feels it")
+    return sheet.work("F3.I_set", choice.smaller_of, "setting of the overload relay", a=plate, b=top)
 
 
 def _fault(project: Project, sheet: Worksheet, supplied: Supplied, cord: WireSize | None) -> Value:

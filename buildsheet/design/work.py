@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from buildsheet.controls.supplies import from_battery, from_outlet
-from buildsheet.design.alone import work_alone
+from buildsheet.design.alone import work_alone, work_asked
 from buildsheet.design.battery import work_battery
 from buildsheet.design.design import Design
 from buildsheet.design.heat import work_box, work_heat
@@ -27,11 +27,12 @@ def work(project: Project) -> Design:
     if project.motor is None:
         return Design(project, here, sheet)
     motor = project.motor.constants(sheet)
+    asked = work_asked(sheet, motor, project.motor.ask)
     load = work_load(project, sheet)
     supplied = _supplied(project, here, sheet)
     if project.power is None or supplied is None or load is None:
-        alone = work_alone(sheet, here, motor, project.motor.ask) if project.power is None else None
-        return Design(project, here, sheet, motor, load, alone)
+        alone = work_alone(sheet, here, motor) if project.power is None else None
+        return Design(project, here, sheet, motor, load, alone, asked)
     applied = project.power.applied(sheet, supplied)
     points = (
         point(sheet, "low", "at the lowest speed", applied, motor, load.motor_low, load.motor_torque),
@@ -59,6 +60,7 @@ def work(project: Project) -> Design:
     places = places_of(project, here, sheet, supplied, sizes, applied)
     return Design(
         project, here, sheet, motor, load,
+        asked=asked,
         supplied=supplied,
         applied=applied,
         points=points,

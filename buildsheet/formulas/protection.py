@@ -2,7 +2,7 @@
 
 from math import pi, sqrt
 
-from buildsheet.citations import Citation, derivation, memory
+from buildsheet.citations import Citation, derivation
 from buildsheet.formulas.formula import formula
 from buildsheet.units import Ampere, Number, Ohm, Share, Volt, Watt
 
@@ -76,7 +76,7 @@ def disconnect_rating(I: Ampere, k: Share) -> Ampere:
     return I * k
 
 
-@formula(source=memory("IEC 60364-4-43", "434, fault current at the end of a run"), limits={"I_s": (1, 1e5)})
+@formula(source=derivation("source impedance and the loop of the run in a row"), limits={"I_s": (1, 1e5)})
 def fault_current_at_end(V: Volt, I_s: Ampere, R: Ohm) -> Ampere:
     """Prospective fault current behind a run of wire, from that at its start.
 

@@ -26,7 +26,7 @@ from buildsheet.given.fields import (
 from buildsheet.given.model import Given
 from buildsheet.sizing.waist import SOLVED, Applied, Point, Wave
 from buildsheet.units import AMPERE, NUMBER, OHM, VOLT_SECOND_PER_RADIAN, Unit
-from buildsheet.waveforms import Chopped, NotSolved
+from buildsheet.waveforms import NotSolved
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 
@@ -362,7 +362,7 @@ def point(
 
     drawn = (
         out("I_b", AMPERE, "current drawn from the battery", wave.line_average)
-        if isinstance(wave, Chopped)
+        if wave is not None and applied.direct
         else None
     )
     return Point(

@@ -1,6 +1,7 @@
 """Plan to HTML: one environment whose ink refuses numbers without a parent, one context, one template per sheet."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
@@ -40,6 +41,10 @@ class Column:
     name: str
     width: str
     look: tuple[str, ...] = ()
+
+    def spelt(self, words: Mapping[str, str]) -> "Column":
+        """The same column in the region's spelling."""
+        return replace(self, name=self.name.replace("colour", words["colour"]))
 
 
 COLUMNS = {
@@ -137,13 +142,13 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "stages": stages, "brackets": cover.brackets(plan, len(stages)), "plate": cover.plate(plan, ink), "states": cover.states(plan),
         "hazards": cover.hazards(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
         "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.tools(plan, ink),
-        "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink),
+        "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink), "reserved": wires.reserved(plan),
         "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "insulation": insulation.insulation(plan), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),
-        "one_line": one_line.drawing(plan), "drawings": diagram.sheets(plan, paper), "columns": COLUMNS, "drill": drill.drill(plan, ink),
+        "one_line": one_line.drawing(plan), "drawings": diagram.sheets(plan, paper), "columns": {name: tuple(column.spelt(plan.design.region.words) for column in columns) for name, columns in COLUMNS.items()}, "drill": drill.drill(plan, ink),
         "decided": facts.decided(plan, ink), "fuse_strips": facts.fuse_strips(plan, ink), "settings": facts.settings(plan, ink), "power_items": power.items(plan, ink),
         "assumed_rows": facts.assumed_rows(assumed_values(plan), ink),
         "heeds": [f for f in plan.findings if f.grade == "heed"], "stops": [f for f in plan.findings if f.stops],
-        "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
+        "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "battery_facts": facts.battery_facts(plan, ink), "reversing_facts": facts.reversing_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
         "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),

@@ -60,6 +60,10 @@ class Ink:
         match value.parent:
             case Input(text=text):
                 return _written(text)
+            case Row(cell=cell) if self.inches and cell.table.columns[cell.column].quantity and value.unit.inch:
+                # a quantity of ours carries its unit with it, so it may take the one of the print
+                amount, symbol = shown(float(value), value.unit, self.inches)
+                return _parts(figures(amount, count), symbol)
             case Row(cell=cell):
                 quantity = cell.table.columns[cell.column].quantity
                 return _written(
@@ -70,6 +74,13 @@ class Ink:
             case _:
                 amount, symbol = shown(float(value), value.unit, self.inches)
                 return _parts(figures(amount, count), symbol)
+
+    def measured(self, value: Value) -> Printed:
+        """A value in the unit of the print, whoever wrote it in what: for columns that are compared."""
+        if not value.known:
+            return self.print(value)
+        amount, symbol = shown(float(value), value.unit, self.inches)
+        return _parts(figures(amount, 3), symbol)
 
     def factor(self, value: Value) -> Printed:
         """A share as the plain number that an equation multiplies by: 80 % is 0.8, and 100 % is 1."""

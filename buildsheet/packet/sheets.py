@@ -27,7 +27,7 @@ SHEETS: tuple[Sheet, ...] = (
           helper=True, needs_design=False),
     Sheet("glance", "3", "At a glance", "What was decided and why, what is only assumed, what is still to find out.", needs_design=False),
     Sheet("parts", "4", "Parts: to salvage, to buy", "What each place needs, what you have for it, and how to ask for what is missing.", helper=True),
-    Sheet("diagram", "5", "Wiring diagram", "Wall at the left, motor at the right. Drawn with switches off and the knob at slow.", "out", landscape=True,
+    Sheet("diagram", "5", "Wiring diagram", "Supply at the left, motor at the right. Drawn with switches off and the knob at slow.", "out", landscape=True,
           helper=True, needs_circuit=True),
     Sheet("wires", "6", "Wire list, cut list", "Every conductor with its two ends. Cut and label them all before the first is screwed on.", "out",
           helper=True, needs_circuit=True),

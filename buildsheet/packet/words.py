@@ -40,11 +40,11 @@ def check_text(plan: Plan, *, everything: bool) -> str:
     assumed = list(_assumed_lines(plan, ink))
     questions = list(_question_lines(plan))
     if everything:
-        sizes = [*_alone_lines(plan, ink), *sizes]
+        sizes = [*_alone_lines(plan, ink), *_asked_lines(plan, ink), *sizes]
         return "\n".join(
             [*head, *(line for block in findings for line in block), *sizes, *assumed, *questions]
         )
-    sizes = [*_alone_lines(plan, ink), *sizes]
+    sizes = [*_alone_lines(plan, ink), *_asked_lines(plan, ink), *sizes]
     tail = [*sizes, *_short(assumed, MOST_ASSUMED), *_short(questions, MOST_QUESTIONS)]
     room = LINES - len(head) - len(tail) - 1
     shown: list[str] = []
@@ -132,14 +132,16 @@ def _alone_lines(plan: Plan, ink: Ink) -> Iterator[str]:
             else ""
         )
         yield _cut(f"  {what:>9} on {words} of {ink.text(volts)}{warn}", WIDTH)
-    if alone.asked is not None:
-        volts, torque, current, speed = alone.asked
-        does = (
-            f"{ink.text(speed)} and {ink.text(current)}"
-            if speed.known
-            else f"not known without {_missing(speed)}"
-        )
-        yield _cut(f"  {does} at {ink.text(volts)} with {ink.text(torque)} on its shaft", WIDTH)
+
+
+def _asked_lines(plan: Plan, ink: Ink) -> Iterator[str]:
+    """The answer to what the file asks of the motor."""
+    if not plan.design.asked:
+        return
+    volts, torque, current, speed = plan.design.asked
+    known = speed.known and current.known
+    does = f"{ink.text(speed)} and {ink.text(current)}" if known else f"not known without {_missing(speed)}"
+    yield _cut(f"asked: at {ink.text(volts)} with {ink.text(torque)} on its shaft the motor does {does}", WIDTH)
 
 
 def _size_lines(plan: Plan, ink: Ink) -> Iterator[str]:
@@ -328,7 +330,7 @@ def _place_json(seat: Seat, ink: Ink, *, withheld: bool) -> dict[str, Any]:
     buy = None if withheld or seat.usable else say(seat, ink)
     return {
         "id": seat.place.id, "kind": seat.place.kind, "code": seat.place.code, "needs": needs, "part": part, "verdict": seat.verdict,
-        "margin": float(least) if least is not None else None, "buy": buy, "cost": seat.place.cost or None,
+        "margin": float(least) if least is not None else None, "buy": buy, "cost": (seat.part.price if seat.part is not None else "") or None,
     }  # fmt: skip
 
 

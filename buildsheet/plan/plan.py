@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from string import Template
 
 from buildsheet.circuit import Circuit
 from buildsheet.design import Design
@@ -9,6 +10,7 @@ from buildsheet.design.wiring import wire
 from buildsheet.design.work import work
 from buildsheet.plan.cuts import Cut, cuts
 from buildsheet.project import Project, example_of, words_of
+from buildsheet.reference import table
 from buildsheet.rules import Finding, all_findings, state_of
 from buildsheet.rules.book import State, unanswered
 from buildsheet.rules.missing import GIVEN_BY, key_of, unwritten
@@ -60,17 +62,18 @@ def plan(project: Project) -> Plan:
     )
 
 
-# Most useful first: what each group is for and what to paste, when the file does not have it at all.
+# Most useful first: what each group is for and what to paste, with the usual values of the region, when the file does not
+# have it at all.
 GROUPS: tuple[tuple[str, str, str], ...] = (
     (
         "motor",
         "what the motor is and what it can take",
-        "motor: {kind: magnet-dc, plate: '90 V, 5.0 A, 1725 rpm, 0.5 hp'}",
+        "motor: {kind: magnet-dc, plate: '$drive, 5.0 A, 1725 rpm, 370 W'}",
     ),
     (
         "supply",
         "what the machine may draw and what protects its cord",
-        "supply: 120 V 60 Hz, 15 A breaker, plug",
+        "supply: $line $frequency, $breaker breaker, plug",
     ),
     (
         "battery",
@@ -85,12 +88,12 @@ GROUPS: tuple[tuple[str, str, str], ...] = (
     (
         "power",
         "what is put on the motor's terminals",
-        "power: {way: phase-controlled-drive, output_high: 90 V, rated: 10 A}",
+        "power: {way: phase-controlled-drive, output_high: $drive, rated: 10 A}",
     ),
     (
         "site",
         "cooling, wetness and region",
-        "site: {region: north-america, ambient: 35 degC}",
+        "site: {region: $region, ambient: 35 degC}",
     ),
     ("runs", "the length of every wire", "runs: {cord: 2.5 m, motor: 900 mm, panel: 350 mm}"),
     ("box", "how warm the drive gets", "box: 300 x 300 x 150 mm, steel, sealed"),
@@ -105,12 +108,20 @@ ANSWERS = {
 }
 
 
+def _usual(design: Design) -> dict[str, str]:
+    """What stands in the lines to paste: the usual values of the design's region."""
+    rules = table(design.region.tables["rules"])
+    names = {"line": "nominal line", "frequency": "line frequency", "breaker": "usual breaker", "drive": "usual drive output"}
+    return {"region": design.region.id, **{name: rules.rows[rule]["value"] for name, rule in names.items()}}
+
+
 def _questions(design: Design, findings: tuple[Finding, ...]) -> tuple[Question, ...]:
     """Groups that are not there, open safety questions, what findings wait for, and what any other line waits for."""
     project = design.project
+    usual = _usual(design)
     spared = "supply" if project.power is not None and project.power.runs_on == "battery" else "battery"
     found = [
-        Question(key, why, paste)
+        Question(key, why, Template(paste).substitute(usual))
         for key, why, paste in GROUPS
         if key != spared and getattr(project, key) is None
     ]

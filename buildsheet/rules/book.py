@@ -13,7 +13,7 @@ from buildsheet.worksheet import Value
 
 Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
 RULES: tuple[Rule, ...] = (
-    power.supply, power.persons, power.drive, power.protection, power.restart,
+    power.supply, power.persons, power.drive, power.protection, power.restart, power.users,
     battery.battery, reversing.reversing, reversing.residual,
     machine.turning, machine.belts, machine.box, machine.window, machine.coast, machine.motor,
     parts.seats, parts.used, parts.proofs, missing.circuit,

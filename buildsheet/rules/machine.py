@@ -14,7 +14,7 @@ BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from
 TURNING_OF_A_SANDER = 3  # drum, idler, abrasive belt
 AGREE = 0.10  # the two ways to K_e should agree within about 5 %; twice that is a sign
 BRACES = str.maketrans({"{": "{{", "}": "}}"})  # a name out of the file may hold signs of a format
-RUNAWAY = derivation("a shorted power device leaves a bare bridge on the line")
+RUNAWAY = derivation("a shorted power device leaves the whole supply on the motor")
 
 
 def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
@@ -146,7 +146,7 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                           "A plate like this states a peak, not what the motor stands for long.", "Plan with the smaller figure.", Citation("dynamometer test and retail pages on peak horsepower"), ("M1",))  # fmt: skip
     if "motor.L_low" in sheet.values:
         yield Finding("inductance-assumed", "note", "NOTICE", Said.of("Nobody measured the inductance: all was worked from {0} to {1}, the worst end taken for each size.", sheet.values["motor.L_low"], sheet.values["motor.L_high"]),
-                      "It decides how far the current comes in pulses, and so the heat.", "Put low-voltage AC on the held rotor and write volts and amperes under motor: alternating.", derivation("form factor falls as inductance grows"), ("M1",), key="motor.alternating")  # fmt: skip
+                      "It decides how smooth the current is, and so the heat.", "Put low-voltage AC on the held rotor and write volts and amperes under motor: alternating.", derivation("form factor falls as inductance grows"), ("M1",), key="motor.alternating")  # fmt: skip
     by_plate, by_spin = sheet.values.get("motor.K_e_plate"), sheet.values.get("motor.K_e")
     if (
         by_plate is not None

@@ -175,7 +175,7 @@ def _voltages(design: Design) -> Iterator[Finding]:
                       "Take a drive for this line.", DRIVE_MANUALS, ("T1",), electric=True)  # fmt: skip
     elif not made_for.known:
         yield Finding("drive-line-unknown", "note", "NOTICE", Said.of("The file does not say for which line voltage the drive is made."), "A drive on the wrong line is destroyed, or fails to full speed.",
-                      "Read it off the drive and write it under power: line_voltage.", DRIVE_MANUALS, ("T1",), key="power.line_voltage")  # fmt: skip
+                      f"Read it off the drive and write it under {made_for.id.replace('.', ': ')}.", DRIVE_MANUALS, ("T1",), key=made_for.id)  # fmt: skip
     full = design.sheet.values.get("drive.V_full")
     if full is not None and full.known and high.known and float(high) > float(full) * (1 + NEAR):
         yield Finding("output-beyond-line", "stop", "WARNING", Said.of("The drive is said to give {0}; a bridge on this line gives {1} at the most.", high, full), "One of the two is wrong, and every size rests on them.",
@@ -241,6 +241,16 @@ def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     ):
         yield Finding("overload-too-low", "stop", "WARNING", Said.of("The work takes {0} by heat; the overload relay may be set to {1} at the most.", sizes.overload_need, sizes.overload_top),
                       "Set for the plate the relay trips; set for the work it does not protect.", "Lower the load, or smooth the current with a choke.", clause(design, "overload factor"), ("F3", "M1"))  # fmt: skip
+    if (
+        controls is not None
+        and controls.overload is not None
+        and controls.overload.setting.known
+        and sizes is not None
+        and sizes.overload_top.known
+        and controls.overload.setting > sizes.overload_top
+    ):
+        yield Finding("overload-set-high", "stop", "WARNING", Said.of("The overload relay is set to {0}; {1} is the most for this motor.", controls.overload.setting, sizes.overload_top), "The winding burns before the relay trips.",
+                      "Set it lower, and write controls: overload: setting anew.", clause(design, "overload factor"), ("F3", "M1"), key="controls.overload.setting")  # fmt: skip
     no_release = controls is not None and not controls.no_volt_release
     if no_release:
         yield Finding("no-volt-release-refused", "stop", "WARNING", Said.of("The no-volt release is refused."), "After a power cut the machine starts by itself.",
@@ -252,6 +262,15 @@ def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         yield Finding("no-emergency-stop", "stop", "WARNING", Said.of("There is no emergency stop."), "A caught sleeve leaves no time to look for a knob.", "Leave emergency_stop at true.", Citation("ISO 13850", "4.1", read_from="memory"), key="controls.emergency_stop")  # fmt: skip
     if controls is not None and not controls.disconnect:
         yield Finding("no-disconnect", "stop", "DANGER", Said.of("There is no disconnect."), "Nothing opens the line before the box is.", "Leave disconnect at true.", Citation("IEC 60204-1", "5.3", "6th ed. 2016", "memory"), key="controls.disconnect", electric=True)  # fmt: skip
+
+
+def users(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A machine that others than its builder use."""
+    del circuit
+    site = design.project.site
+    if site is not None and site.users == "club":
+        yield Finding("many-users", "heed", "WARNING", Said.of("A club uses the machine: hands that have not read this packet."), "Who was not shown what it does reaches where its builder would not.",
+                      "Show each user sheet 2 and the stop, write down whom; ask the club's insurer. It is not for employees, sale or hire.", practice("machines in clubs"), key="site.users")  # fmt: skip
 
 
 def restart(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

@@ -42,7 +42,6 @@ class Place:
     or_else: str = ""
     count: int = 1
     safety: bool = False
-    cost: str = ""
     proof: str = ""
 
 

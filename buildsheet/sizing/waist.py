@@ -12,6 +12,7 @@ from buildsheet.waveforms import (
     Chopped,
     Converter,
     NotSolved,
+    Samples,
     Source,
     Steady,
     SteadySource,
@@ -21,9 +22,29 @@ from buildsheet.waveforms import (
 )
 from buildsheet.worksheet import Model, Value, Worksheet
 
-Wave = Steady | Chopped
 SOLVED = derivation("exact periodic solution of L·di/dt = v − R·i − E between switchings; no time steps")
 LOOSE = "back-EMF at runaway: device shorted, highest supply, no load"
+
+
+class Wave(Protocol):
+    """What is read of a solved waveform. Currents in A: `line_*` of the supply; `continuous` when it never stops."""
+
+    @property
+    def rms_current(self) -> float: ...
+    @property
+    def peak_current(self) -> float: ...
+    @property
+    def form_factor(self) -> float: ...
+    @property
+    def line_current(self) -> float: ...
+    @property
+    def line_average(self) -> float: ...
+    @property
+    def continuous(self) -> bool: ...
+
+    def samples(self, n: int) -> Samples:
+        """`n` points over one period, for a chart."""
+        ...
 
 
 class Setting(NamedTuple):
@@ -39,7 +60,9 @@ class Applied(Protocol):
 
     `voltage` is that of the supply, `highest` its most; `ceiling` the most average voltage that reaches the motor at
     the worst supply, `full` what the control gives at its fast end; `drops` are the constant drops of the paths of the
-    current, the one from the supply first; `inputs` what else the waveform rests on, by printed symbol.
+    current, the one from the supply first; `inputs` what else the waveform rests on, by printed symbol; `fault` the
+    shape of a fault current behind it, a column of the table of residual-current devices; `direct` whether its supply
+    is direct current, whose average is what a battery gives.
     """
 
     @property
@@ -62,6 +85,8 @@ class Applied(Protocol):
     def period(self) -> str: ...
     @property
     def fault(self) -> str: ...
+    @property
+    def direct(self) -> bool: ...
 
     def wave(self, R: float, L: float, E: float, current: float, drops: tuple[float, ...]) -> Wave:
         """The waveform that gives an average current against a back-EMF. Raises NotSolved."""
@@ -96,6 +121,7 @@ class Rectified:
     highest: Value
     period: str = "one half of the line period"
     fault: str = "pulsating"
+    direct: bool = False
 
     @property
     def setting(self) -> Setting:
@@ -160,6 +186,7 @@ class Pulsed:
     highest: Value
     period: str = "one switching period"
     fault: str = "smooth"
+    direct: bool = True
 
     @property
     def setting(self) -> Setting:

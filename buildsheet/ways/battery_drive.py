@@ -19,6 +19,7 @@ class BatteryPulseDrive(Drive):
     runs_on: ClassVar[Literal["line", "battery"]] = "battery"
     printed: ClassVar[str] = "Pulse drive"
     feed_terminals: ClassVar[tuple[str, str]] = ("B+", "B−")
+    chops: ClassVar[bool] = True
 
     way: Literal["battery-pulse-drive"] = Field(description="Way of powering.")
     battery_voltage: Volts = Field(description="Battery voltage that the drive is made for.", examples=["24 V"])
@@ -76,6 +77,10 @@ class BatteryPulseDrive(Drive):
     @property
     def output_most(self) -> Value:
         return self.battery_voltage
+
+    @property
+    def capacitor_in(self) -> Value:
+        return self.capacitor
 
     @property
     def stands(self) -> Value:

@@ -28,6 +28,7 @@ class Drive(Given):
     runs_on: ClassVar[Literal["line", "battery"]] = "line"
     printed: ClassVar[str] = "DC drive"
     feed_terminals: ClassVar[tuple[str, str]] = ("L", "N")
+    chops: ClassVar[bool] = False
 
     rated: Amperes = Field(
         description="Output current it may give for long with its heat sink or fan.", examples=["10 A"]
@@ -81,6 +82,11 @@ class Drive(Given):
         return unknown("power.cut_off", VOLT, "not in the file", "cut-off of the drive")
 
     @property
+    def capacitor_in(self) -> Value | None:
+        """The capacitor at its supply terminals, which must be filled before a contactor closes; None for a drive without."""
+        return None
+
+    @property
     def gives(self) -> Value:
         """Output current that it may give for long as it is cooled here."""
         return self.rated if self.cooled_by in ("heat sink", "fan") else self.rated_bare
@@ -128,7 +134,7 @@ class Drive(Given):
         board.add(
             Device(
                 "T1", "drive", self.printed, texts["T1"], (*terminals, "case") if metal else terminals,
-                (Electronics(terminals, self.runs_on == "battery"),), metal="case" if metal else "", place="box", column=4,
+                (Electronics(terminals, self.chops),), metal="case" if metal else "", place="box", column=4,
                 limits={"A+": limit, "A−": limit},
             )
         )  # fmt: skip

@@ -90,6 +90,7 @@ RULES = {
     "touch limit": ("60 degC", "common practice", False),
     "wire insulation": ("450 V", "450/750", True),
     "nominal line": ("230 V", "60038", True),
+    "usual breaker": ("16 A", "60898", True),
     "line frequency": ("50 Hz", "60038", True),
     "usual drive output": ("180 V", "drive manuals", True),
 }

@@ -11,9 +11,9 @@ from tests.reference import printed
 def _cells() -> Iterator[tuple[str, str, str, str]]:
     """(table, row, column, printed digits)."""
     for key, (mils, ohms) in printed.STRANDED.items():
-        yield "awg_copper", key, "circular_mils", mils
+        yield "awg_copper", key, "area", mils
         yield "awg_copper", key, "resistance", ohms
-        yield "awg_copper", key, "area", printed.AREAS[key]
+        yield "awg_copper", key, "metric", printed.AREAS[key]
     for key, (cool, warm) in printed.AMPACITY.items():
         yield "nec_310_16_60c", key, "ampacity", cool
         yield "nec_310_16_90c", key, "ampacity", warm

@@ -18,7 +18,7 @@ READ_FROM = {"original", "scan", "secondary copy", "memory", "practice", "deriva
 RISING = [
     ("iec_60228_class_5", "area"), ("iec_60204_1_table_6", "ampacity"), ("iec_ambient_40c", "up_to"), ("iec_ambient_30c", "up_to"),
     ("iec_bundle", "up_to"), ("iec_cord", "two"), ("iec_fuse_ratings", "rating"), ("iec_protective", "up_to"), ("iec_ampere_steps", "rating"),
-    ("ampere_steps", "rating"), ("awg_copper", "area"), ("awg_copper", "circular_mils"), ("nec_250_122", "up_to"),
+    ("ampere_steps", "rating"), ("awg_copper", "area"), ("awg_copper", "metric"), ("nec_250_122", "up_to"),
     ("nec_250_122", "area"), ("nec_310_16_60c", "ampacity"), ("nec_310_16_90c", "ampacity"), ("nec_ambient_60c", "up_to"),
     ("nec_ambient_90c", "up_to"), ("nec_bundle", "up_to"), ("nec_cord", "three"), ("nec_cord", "two"), ("nec_dc_motor_current", "at_90"),
     ("nec_dc_motor_current", "at_120"), ("nec_dc_motor_current", "at_180"), ("nec_dc_motor_current", "at_240"),
@@ -111,10 +111,10 @@ def test_wire_areas_agree_with_the_gauge_formula(key: str) -> None:
     mils = 5 * 92 ** ((36 - n) / 39)
     made = table("awg_copper")
 
-    assert made.cell(key, "area").si == pytest.approx(pi / 4 * (mils * 25.4e-6) ** 2, abs=0.51e-9)
-    assert float(made.rows[key]["circular_mils"].replace(" ", "")) == pytest.approx(mils**2, abs=5)
+    assert made.cell(key, "metric").si == pytest.approx(pi / 4 * (mils * 25.4e-6) ** 2, abs=0.51e-9)
+    assert float(made.rows[key]["area"].replace(" ", "")) == pytest.approx(mils**2, abs=5)
     # And the two columns with each other, so that neither drifts alone.
-    assert made.cell(key, "area").si == pytest.approx(made.cell(key, "circular_mils").si, rel=3.2e-3)
+    assert made.cell(key, "metric").si == pytest.approx(made.cell(key, "area").si, rel=3.2e-3)
 
 
 @pytest.mark.parametrize("key", table("awg_copper").rows)
@@ -122,7 +122,7 @@ def test_wire_resistances_agree_with_copper_at_75_degrees(key: str) -> None:
     """NEC chapter 9 Table 8, stranded: IEC 60028 copper at 75 °C with the lay of seven strands, 2 to 3 % more than a
     solid wire (solid and stranded rows of the same table differ by 2.0 to 2.6 %); the last printed digit besides."""
     made = table("awg_copper")
-    solid = 1.7241e-8 * (234.5 + 75) / (234.5 + 20) / made.cell(key, "area").si
+    solid = 1.7241e-8 * (234.5 + 75) / (234.5 + 20) / made.cell(key, "metric").si
     printed = made.rows[key]["resistance"]
     half_a_digit = 0.5 * 10 ** -len(printed.partition(".")[2]) / float(printed)
     ratio = made.cell(key, "resistance").si / solid
@@ -173,7 +173,7 @@ def test_names_of_sizes_say_their_value() -> None:
 def test_units_of_columns_are_the_kinds_that_are_meant() -> None:
     """A wire's cross-section is no box's area, and a factor is a share."""
     assert table("awg_copper").columns["area"].unit is WIRE_AREA
-    assert table("awg_copper").columns["circular_mils"].unit is WIRE_AREA
+    assert table("awg_copper").columns["metric"].unit is WIRE_AREA
     assert table("awg_copper").columns["resistance"].unit is OHM_PER_METRE
     assert table("nec_ambient_90c").columns["factor"].unit is SHARE
     assert table("nec_bundle").columns["factor"].unit is SHARE

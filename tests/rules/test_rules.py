@@ -92,6 +92,8 @@ CASES = [
     ("constants-disagree", "heed", [("46.9 V at 1000 rpm", "60 V at 1000 rpm")]),
     ("motor-overheats", "stop", [("power: 180 W", "power: 300 W")]),
     ("motor-short-time", "heed", [("power: 180 W", "power: 240 W")]),
+    ("overload-set-high", "stop", [("{by: relay}", "{by: relay, setting: 9 A}")]),
+    ("many-users", "heed", [("users: household", "users: club")]),
     ("cools-badly-when-slow", "heed", []),
     ("box-too-hot", "stop", [("box: 400 x 400 x 200 mm", "box: 150 x 150 x 100 mm")]),
     ("second-insulation-lost", "only-with", [("double_insulated: false", "double_insulated: true")]),

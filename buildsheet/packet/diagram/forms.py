@@ -71,7 +71,7 @@ def form(device: Device) -> Form:
             if len(free) == 2:
                 seats.append(Seat(free, "meter" if device.kind == "meter" else "block", PAIR_MODES))
             else:
-                converter = "chopper" if inside.direct else "drive"  # on direct current it chops, else it rectifies
+                converter = "chopper" if inside.chops else "drive"
                 centre = converter if device.kind in CONVERTERS else "electronics"
                 seats += [Seat((name,), "", ((L,), (R,))) for name in free]
             seated |= set(free)

@@ -262,10 +262,10 @@ def wave_chart(point: Point) -> Markup:
     current = list(zip(degrees, samples.current, strict=True))
     top_v, top_a = _round_up(volts), _round_up(amperes)
     return line_chart(
-        f"Line voltage, motor voltage and armature current over one period, {point.label}",
+        f"Supply voltage, motor voltage and armature current over one period, {point.label}",
         [
             Series("motor V", motor, "area"),
-            Series("line V", line, "dashed"),
+            Series("supply V", line, "dashed"),
             Series("current", current, "heavy", right=True),
         ],
         Axis(0, 360, [0, 90, 180, 270, 360], suffix="°"),

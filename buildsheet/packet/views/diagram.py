@@ -1,13 +1,13 @@
 """The wiring diagram's sheets: each drawing with its legend."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from buildsheet.packet import edge, figures, marks
 from buildsheet.packet.diagram import SETS, Legend, draw
-from buildsheet.packet.views.wires import COLOUR_NAMES
+from buildsheet.packet.views.wires import colour_name
 from buildsheet.plan import Plan
 
 HEAD = 17.0  # mm, the head of a landscape sheet
@@ -35,7 +35,7 @@ def sheets(plan: Plan, paper: edge.Paper) -> tuple[DiagramSheet, ...]:
         ground_name=plan.design.region.words["earth"],
         symbols=SETS[plan.design.region.symbols],
     )
-    legend = _legend(_joined([drawing.legend for drawing in drawings]))
+    legend = _legend(_joined([drawing.legend for drawing in drawings]), plan.design.region.words)
     return tuple(DiagramSheet(drawing.svg, legend) for drawing in drawings)
 
 
@@ -51,7 +51,7 @@ def _joined(legends: Sequence[Legend]) -> Legend:
     )
 
 
-def _legend(legend: Legend) -> Markup:
+def _legend(legend: Legend, words: Mapping[str, str]) -> Markup:
     """Widths, marks and colours, in the cells beside the title block."""
     cells = [_cell(_line(width), size) for size, width in legend.widths]
     if legend.bridges:
@@ -60,7 +60,7 @@ def _legend(legend: Legend) -> Markup:
         cells.append(_cell(_long_ring(), "takes two"))
     if legend.touched:
         cells.append(_cell(marks.triangle(True, 4.0), "touched, live"))
-    names = ", ".join(f"{code} {COLOUR_NAMES.get(code, code)}" for code in legend.colours)
+    names = ", ".join(f"{code} {colour_name(code, words)}" for code in legend.colours)
     cells.append(Markup('<span class="legend-words">{}</span>').format(names))
     return Markup("").join(cells)
 

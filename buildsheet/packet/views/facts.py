@@ -89,10 +89,13 @@ def settings(plan: Plan, ink: Ink) -> list[Fact]:
         ("IR compensation", "none at first; up until the speed holds under load, and back when it hunts"),
         ("Acceleration", "slow: a belt that is snatched slips or jumps"),
     ]
-    dial = plan.design.sheet.values.get("motor.I_n_rms")
+    if sizes.wait is not None and "K1.t_need" in plan.design.sheet.values:
+        found.append(("Standstill timer K1", f"{ink.print(plan.design.sheet.values['K1.t_need'])}, or a little more"))
+    if sizes.precharge is not None:
+        found.append(("Charging timer K2", f"{ink.print(sizes.precharge.need)}, or a little more"))
+    dial = sizes.overload_dial
     if (
-        dial is not None
-        and plan.project.controls
+        plan.project.controls
         and plan.project.controls.overload
         and plan.project.controls.overload.by == "relay"
     ):
@@ -131,14 +134,46 @@ def belt_facts(plan: Plan, ink: Ink) -> list[Fact]:
     return found
 
 
+def battery_facts(plan: Plan, ink: Ink) -> list[Fact]:
+    """How long the battery lasts, where it is empty, what it gives into a short, how the drive's capacitor is filled."""
+    design, power = plan.design, plan.project.power
+    stored, supplied, sizes = design.stored, design.supplied, design.sizes
+    if stored is None or supplied is None or sizes is None or power is None:
+        return []
+    found: list[Fact] = [
+        ("Runs for", f"{ink.print(stored.planned)} of run and rest, drawing {ink.print(stored.mean)} on average; it would be empty after {ink.print(stored.runtime)}"),
+        ("Under the hardest load", f"{ink.print(stored.loaded)} at the posts"),
+        ("Empty at", f"{ink.print(supplied.lowest)}; the drive stops at {ink.print(power.stops_at)}" if power.stops_at.known else f"{ink.print(supplied.lowest)}; nothing stops it there: watch a voltmeter"),
+        ("Into a short", f"{ink.print(supplied.fault)}: what both fuses at the battery must break"),
+    ]  # fmt: skip
+    charge = sizes.precharge
+    if charge is not None:
+        found.append(("Charging the drive", f"hold start until the contactor pulls in, {ink.print(charge.time)} at the most on its timer: {ink.print(charge.resistor)} fill the capacitor in {ink.print(charge.need)}"))  # fmt: skip
+    if sizes.charger_fuse is not None:
+        found.append(("Charger", f"behind its own {ink.print(sizes.charger_fuse)} fuse; the machine does not start while its plug is in"))
+    return found
+
+
+def reversing_facts(plan: Plan, ink: Ink) -> list[Fact]:
+    """How long the machine must stand still before it may turn the other way, and why."""
+    sizes, values = plan.design.sizes, plan.design.sheet.values
+    if sizes is None or sizes.wait is None or plan.design.coast is None:
+        return []
+    return [
+        ("Sequence", "lever to 0, wait for standstill, lever to the other side, knob to slow, start"),
+        ("Timer K1", f"set to {ink.print(values['K1.t_need'])} or a little more: one and a half times the longest coast of {ink.print(plan.design.coast)}; start does nothing before that"),
+        ("Why", f"reversed at speed the motor would take {ink.print(values['motor.I_plug'])}"),
+    ]  # fmt: skip
+
+
 def turning_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     """Every turning part at two speeds and what it stands."""
     return [
         [
             part.name,
-            str(ink.print(part.at_maximum)),
-            str(ink.print(part.at_runaway)),
-            str(ink.print(part.rated)),
+            str(ink.measured(part.at_maximum)),
+            str(ink.measured(part.at_runaway)),
+            str(ink.measured(part.rated)),
             part.basis or "not said",
         ]
         for part in plan.design.turning
@@ -163,7 +198,7 @@ def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
         return []
     return [
         ("Heat of the winding", f"{ink.print(heat.winding_loss)} while it works"),
-        ("Average current it stands", f"{ink.print(heat.allowed_current)} on this drive's pulses, all day"),
+        ("Average current it stands", f"{ink.print(heat.allowed_current)} at this form factor, all day"),
         ("Over run and rest", f"{ink.print(heat.duty_current)}"),
         ("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}"),
     ]

@@ -38,8 +38,9 @@ def salvage_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     for seat in plan.design.seats:
         if seat.part is None:
             continue
+        price = f", {seat.part.price}" if seat.part.price else ""
         for index, one in enumerate(seat.judged or ()):
-            name = Markup("<b>{}</b> {}").format(seat.place.code, seat.place.label) if index == 0 else ""
+            name = Markup("<b>{}</b> {}{}").format(seat.place.code, seat.place.label, price) if index == 0 else ""
             margin = str(ink.print(one.margin)) if one.margin is not None and one.margin.known else ""
             found.append([name, _need(one, ink), _had(one, ink), margin, {"met": "good", "not met": "not good", "not known": "not known"}[one.result],
                           seat.verdict if index == 0 else ""])  # fmt: skip
@@ -75,11 +76,11 @@ def wire_buys(plan: Plan, ink: Ink) -> list[list[object]]:
     volts = insulation(plan, ink)
     rows: list[list[object]] = []
     for size, same in groupby((cut for cut in plan.cuts if not cut.cable), key=lambda cut: cut.size):
-        lengths = ", ".join(f"{ink.print(cut.total)} {colour_names(cut)}" for cut in same)
+        lengths = ", ".join(f"{ink.print(cut.total)} {colour_names(cut, plan)}" for cut in same)
         rows.append(["", f"Wire {size}, {volts}: {lengths}", "the substitutes of sheet 6", ""])
     for cut in plan.cuts:
         if cut.cable:
-            say = f"Flexible cable {cut.cable}, {cores(cut)}, {volts}, {ink.print(cut.total)}: {colour_names(cut)}"
+            say = f"Flexible cable {cut.cable}, {cores(cut)}, {volts}, {ink.print(cut.total)}: {colour_names(cut, plan)}"
             mixed = "all cores of the larger size; " if len(cut.cores) > 1 else ""
             rows.append(["", say, f"{mixed}more cores, the spare ones cut back and taped", ""])
     count = ends(plan.circuit)

@@ -78,6 +78,11 @@ class _Writer:
         self.plan, self.circuit, self.ink = plan, circuit, ink
         self.off, self.on = _switching(plan)
         self.plugged = self.on == "plug in"
+        # a fuse that is drawn under current makes an arc: on a battery the disconnect cuts, and the fuse comes out after
+        self.cut, self.uncut = (self.off, self.on) if self.plugged else ("disconnect off", "disconnect on")
+        sizes = plan.design.sizes
+        charged = sizes is not None and sizes.precharge is not None
+        self.start = "hold start until the contactor pulls in" if charged else "press start, wait"
         self.count = 0
         self.low, self.high = plan.design.point("low"), plan.design.point("high")
 
@@ -90,7 +95,7 @@ class _Writer:
         yield self.stored()
         yield from self.unloaded()
         yield from self.loaded()
-        yield RowItem("Anything wrong", f"Smoke, smell, a trip, a speed that nobody set: {self.off} first, think after. A fuse is replaced once; when it blows again, look for the short with sheet 8.", tint=True)  # fmt: skip
+        yield RowItem("Anything wrong", f"Smoke, smell, a trip, a speed that nobody set: {self.cut} first{'' if self.plugged else ', then the fuse out'}, think after. A fuse is replaced once; when it blows again, look for the short with sheet 8.", tint=True)  # fmt: skip
 
     def before(self) -> Iterator[PowerItem]:
         words = self.plan.design.region.words
@@ -125,6 +130,11 @@ class _Writer:
             f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {plus.name} and {minus.name}. The shaft makes voltage as long as it turns.",
         )
 
+    def clips(self) -> str:
+        """How a reading is taken: clips only go on with the supply off."""
+        off, on = (self.off, self.on) if self.plugged else (f"{self.cut}, {self.off}", f"{self.on}, {self.uncut}")
+        return f"For every reading: {off}, wait, clips on, cover shut, {on}, read. Never {self.on} with the cover open."
+
     def output(self) -> tuple[Terminal, Terminal]:
         """The two terminals of the drive that feed the motor."""
         ends = [end for wire in self.circuit.wires if wire.stage == 4 for end in (wire.a, wire.b)]
@@ -137,7 +147,7 @@ class _Writer:
 
     def unloaded(self) -> Iterator[PowerItem]:
         plus, minus = self.output()
-        yield PartHead("Power", "First minutes, nothing coupled", f"For every reading: {self.off}, wait, clips on, cover shut, {self.on}, read. Never {self.on} with the cover open.", None)
+        yield PartHead("Power", "First minutes, nothing coupled", self.clips(), None)
         yield self.supply_volts()
         yield self.step(
             f"Clips on {_at(plus)} and {_at(minus)}, DC. {self.on.capitalize()}, disconnect on. Nothing else.",
@@ -146,11 +156,11 @@ class _Writer:
         )
         yield self.step("Press start with the emergency stop still pressed.", "nothing happens.")
         yield self.step(
-            "Hands off the shaft. Release the emergency stop, press start, wait.", self.starting(), *self.volts(self.low, "output, knob at slow"),
+            f"Hands off the shaft. Release the emergency stop, {self.start}.", self.starting(), *self.volts(self.low, "output, knob at slow"),
             note="Without load it is faster than sheet 10 says.",
         )  # fmt: skip
         yield from self.zero_start()
-        yield self.step(f"While it runs: {self.off}. Wait until all stands. {self.on.capitalize()} again.", "nothing starts by itself.")
+        yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
         yield self.step(
             "Start, and turn the knob up by a quarter.",
             "the motor speeds up evenly, and the way that its arrow of sheet 14 points.",

@@ -27,8 +27,8 @@ HANDS: Mapping[tuple[str, str], str] = {
     ("reversing-switch", "off"): "{} at 0",
     ("reversing-switch", "forward"): "{} forward",
     ("reversing-switch", "reverse"): "{} reverse",
-    ("charger-inlet", "in"): "charger's plug in {}",
-    ("charger-inlet", "out"): "charger's plug out of {}",
+    ("charger-inlet", "in"): "charger plugged into {}",
+    ("charger-inlet", "out"): "{} free again",
 }
 # What it means when a contact in the chain does not break it.
 BRIDGED = {

@@ -1,6 +1,7 @@
 """Wire list and cut list: every conductor by number, and by colour and size for cutting."""
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -13,7 +14,12 @@ from buildsheet.packet.views.facts import limit
 from buildsheet.plan import Plan
 from buildsheet.plan.cuts import Cut, run_lengths
 
-COLOUR_NAMES = {"BK": "black", "WH": "white", "GY": "gray", "RD": "red", "BU": "blue", "VT": "violet", "BN": "brown", "GNYE": "green-yellow", "GN": "green", "OG": "orange", "YE": "yellow", "PK": "pink"}  # fmt: skip
+_NAMES = {"BK": "black", "WH": "white", "RD": "red", "BU": "blue", "VT": "violet", "BN": "brown", "GNYE": "green-yellow", "GN": "green", "OG": "orange", "YE": "yellow", "PK": "pink"}  # fmt: skip
+
+
+def colour_name(code: str, words: Mapping[str, str]) -> str:
+    """A colour code in words, spelt as the region spells it."""
+    return words["grey"] if code == "GY" else _NAMES.get(code, code)
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,12 +89,21 @@ def substitutes(wire: Wire, plan: Plan) -> str:
     region = plan.design.region
     own = region.reserved_colours.get(wire.role)
     if own is not None:
-        others = [COLOUR_NAMES[code] for code in own if code != wire.colour]
+        others = [colour_name(code, region.words) for code in own if code != wire.colour]
         return f"or {', '.join(others)}" if others else "no other"
-    reserved = dict.fromkeys(
-        COLOUR_NAMES[code].split("-")[0] for codes in region.reserved_colours.values() for code in codes
+    return "any free one"
+
+
+def reserved(plan: Plan) -> str:
+    """The colours that no other wire may have, in words: those that the region keeps for a function."""
+    region = plan.design.region
+    words = dict.fromkeys(
+        word
+        for codes in region.reserved_colours.values()
+        for code in codes
+        for word in colour_name(code, region.words).split("-")
     )
-    return f"any but {', '.join(reserved)}"
+    return ", ".join(words)
 
 
 def cuts(plan: Plan, ink: Ink) -> list[list[object]]:
@@ -97,9 +112,9 @@ def cuts(plan: Plan, ink: Ink) -> list[list[object]]:
     for cut in plan.cuts:
         pieces = ", ".join(f"{count} × {ink.print(piece)}" for count, piece in cut.pieces)
         if cut.cable:
-            found.append([f"cable {cut.cable}", cores(cut), f"{pieces}: {colour_names(cut)}", str(ink.print(cut.total))])
+            found.append([f"cable {cut.cable}", cores(cut), f"{pieces}: {colour_names(cut, plan)}", str(ink.print(cut.total))])
             continue
-        flag = Markup("{} {}").format(marks.flag("", cut.colours[0]), colour_names(cut))
+        flag = Markup("{} {}").format(marks.flag("", cut.colours[0]), colour_names(cut, plan))
         found.append([flag, cut.size, pieces, str(ink.print(cut.total))])
     return found
 
@@ -109,7 +124,7 @@ def cores(cut: Cut) -> str:
     return " + ".join(f"{count} × {size}" for count, size in cut.cores)
 
 
-def colour_names(cut: Cut) -> str:
+def colour_names(cut: Cut, plan: Plan) -> str:
     """The colours of a cut in words, each once with how often it comes."""
-    counted = Counter(COLOUR_NAMES.get(code, code) for code in cut.colours)
+    counted = Counter(colour_name(code, plan.design.region.words) for code in cut.colours)
     return ", ".join(name if count == 1 else f"{count} {name}" for name, count in counted.items())
