@@ -104,7 +104,7 @@ class Smooth:
         return wave.open_voltage / float(self.full)
 
     def textbook(self, sheet: Worksheet, id: str, label: str, terminal: Value, drops: tuple[Value, ...]) -> Value:
-        volts = sheet.work(f"{id}_V", total_drop, f"volts before the drop, {label}", U_1=terminal, U_2=drops[0])
+        volts = sheet.work(f"{id.rpartition('.')[0]}.V_d", total_drop, f"volts before the drop, {label}", U_1=terminal, U_2=drops[0])
         return sheet.work(id, share_of_voltage, f"turn of the knob, {label}", V=volts, V_max=self.full)
 
     def loose_emf(self, sheet: Worksheet, R: Value, L: Value, I_0: Value, U_b: Value) -> Value:

@@ -18,7 +18,7 @@ NARROW = "\u202f"  # no-break thin space between number and unit
 THIN = "\u2009"
 UNIT_SIGNS = {
     "ohm": "Ω", "kohm": "kΩ", "Mohm": "MΩ", "mohm": "mΩ", "degC": "°C", "degF": "°F", "deg": "°", "uF": "µF", "N*m": "N·m",
-    "mm2": "mm²", "mm^2": "mm²", "ohm / kft": "Ω/kft", "ohm/kft": "Ω/kft", "m^2": "m²", "kg*m^2": "kg·m²", "amp": "A", "hour": "h",
+    "mm2": "mm²", "mm^2": "mm²", "ohm / kft": "Ω/kft", "ohm/kft": "Ω/kft", "ohm / km": "Ω/km", "ohm/km": "Ω/km", "m^2": "m²", "kg*m^2": "kg·m²", "amp": "A", "hour": "h",
 }  # fmt: skip
 GREEK = {
     "alpha": "α", "beta": "β", "eta": "η", "theta": "θ", "omega": "ω", "rho": "ρ", "pi": "π", "sigma": "σ", "tau": "τ", "phi": "φ",

@@ -149,7 +149,7 @@ class Rectified:
         return wave.alpha
 
     def textbook(self, sheet: Worksheet, id: str, label: str, terminal: Value, drops: tuple[Value, ...]) -> Value:
-        volts = sheet.work(f"{id}_V", total_drop, f"volts before the drops, {label}", U_1=terminal, U_2=drops[0])
+        volts = sheet.work(f"{id.rpartition('.')[0]}.V_d", total_drop, f"volts before the drops, {label}", U_1=terminal, U_2=drops[0])
         return sheet.work(id, continuous_firing_angle, f"firing angle by the textbook, {label}", V=volts, V_s=self.voltage)
 
     def loose_emf(self, sheet: Worksheet, R: Value, L: Value, I_0: Value, U_b: Value) -> Value:

@@ -16,6 +16,7 @@ from buildsheet.worksheet import Line, Model, Row, Value, Worksheet
 from buildsheet.worksheet.equation import Tokens, worked
 
 MOST_USERS = 4
+MOST_LETTERS = 44
 LONG = 12  # rows, from which a block may be split over pages
 MARGINS = ("margin", "room")  # formulas of which there is one line for each rating of each part
 
@@ -96,9 +97,14 @@ def _users(sheet: Worksheet, ids: dict[str, str]) -> dict[str, str]:
 
 
 def _few(names: list[str]) -> str:
-    """At most MOST_USERS of them: the label column is narrow, and a block is short."""
-    more = len(names) - MOST_USERS
-    return ", ".join(names[:MOST_USERS]) + (f" and {more} more" if more > 0 else "")
+    """The first of them: the label column is narrow, and a block is short."""
+    shown: list[str] = []
+    for name in names:
+        if len(shown) == MOST_USERS or (shown and len(", ".join([*shown, name])) > MOST_LETTERS):
+            break
+        shown.append(name)
+    more = len(names) - len(shown)
+    return ", ".join(shown) + (f" and {more} more" if more > 0 else "")
 
 
 def _line_block(

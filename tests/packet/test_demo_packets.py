@@ -1,9 +1,10 @@
-"""The demo's packet, printed whole and read back: nothing off the page, nothing over anything else, same bytes again."""
+"""The demos' packets, printed whole and read back: nothing off the page, nothing over anything else, same bytes again."""
 
 import io
 import json
 import re
 from collections import defaultdict
+from functools import cache
 from itertools import combinations
 from pathlib import Path
 
@@ -38,30 +39,47 @@ def sander() -> Plan:
 
 
 @pytest.fixture(scope="module")
-def packet(sander: Plan) -> bytes:
-    return printed(sander)
+def packet() -> bytes:
+    return demo("strip-sander")[1]
 
 
-def test_pdf_ua_1_has_no_failed_rule(packet: bytes) -> None:
+DEMOS = ("strip-sander", "yarn-twister", "wool-carder")
+
+
+@cache
+def demo(name: str) -> tuple[Plan, bytes]:
+    made = plan(load(ROOT / f"projects/{name}/{name}.yaml"))
+    return made, printed(made)
+
+
+EACH = pytest.mark.parametrize("name", DEMOS)
+
+
+@EACH
+def test_pdf_ua_1_has_no_failed_rule(name: str) -> None:
     """ISO 14289-1, as judged by the page-validation package."""
-    report = page.validate_pdf_bytes(packet, profile="ua1")
+    report = page.validate_pdf_bytes(demo(name)[1], profile="ua1")
     assert [(failure.rule_id, failure.message) for failure in report.failures] == []
 
 
-def test_no_text_leaves_the_frame(packet: bytes) -> None:
+@EACH
+def test_no_text_leaves_the_frame(name: str) -> None:
     """Print stays between the frame's sides and off the paper's edge; figures of the edge scale are outlines."""
+    made, packet = demo(name)
+    paper = edge.A4 if made.design.region.paper == "a4" else edge.LETTER
     wide = {i for i, sheet in enumerate(pypdf.PdfReader(io.BytesIO(packet)).pages) if sheet.mediabox.width > sheet.mediabox.height}
-    frames = {upright: edge.frame(edge.LETTER, landscape=not upright) for upright in (True, False)}
+    frames = {upright: edge.frame(paper, landscape=not upright) for upright in (True, False)}
     for index, sign, left, top, right, bottom in characters(packet):
         frame = frames[index not in wide]
         inside = frame.left - 0.1 <= left and right <= frame.right + 0.1 and frame.top - 0.1 <= top and bottom <= frame.bottom + 0.1
         assert inside, f"page {index + 1}: {sign!r} at {left:.1f}, {top:.1f}"
 
 
-def test_no_letter_lies_on_another(packet: bytes) -> None:
+@EACH
+def test_no_letter_lies_on_another(name: str) -> None:
     """No two characters share more than a third of the smaller one's box; an index may touch its symbol."""
     pages = defaultdict(list)
-    for index, sign, *box in characters(packet):
+    for index, sign, *box in characters(demo(name)[1]):
         pages[index].append((sign, *box))
     for index, signs in pages.items():
         columns = defaultdict(list)
@@ -77,13 +95,15 @@ def test_no_letter_lies_on_another(packet: bytes) -> None:
                     assert width * height < 0.34 * least, f"page {index + 1}: {a[0]!r} and {b[0]!r} at {a[1]:.1f}, {a[2]:.1f} mm"
 
 
-def test_no_page_is_nearly_empty(packet: bytes) -> None:
+@EACH
+def test_no_page_is_nearly_empty(name: str) -> None:
     """A page of which less than a quarter is used wastes paper and tears a sheet apart."""
+    made, packet = demo(name)
+    frame = edge.frame(edge.A4 if made.design.region.paper == "a4" else edge.LETTER)
     lowest: dict[int, float] = defaultdict(float)
     for index, _, _, _, _, bottom in characters(packet):
-        if bottom < edge.frame(edge.LETTER).bottom - edge.TITLE_BLOCK:
+        if bottom < frame.bottom - edge.TITLE_BLOCK:
             lowest[index] = max(lowest[index], bottom)
-    frame = edge.frame(edge.LETTER)
     height = frame.bottom - edge.TITLE_BLOCK - frame.top
     assert {index + 1: round(low) for index, low in lowest.items() if low - frame.top < 0.25 * height} == {}
 
