@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from buildsheet.formulas import motor as f
-from buildsheet.motors.magnet_dc import Asked, Constants
+from buildsheet.given.bench import Asked
+from buildsheet.motors.magnet_dc import Constants
 from buildsheet.reference import Region
 from buildsheet.sizing.waist import SOLVED
 from buildsheet.units import VOLT

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
-from buildsheet.motors.magnet_dc import HeldRotor
+from buildsheet.given.bench import HeldRotor
 from buildsheet.reference import table
 from buildsheet.rules.finding import Finding, Said
 from buildsheet.worksheet import Value

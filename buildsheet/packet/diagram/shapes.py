@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from buildsheet.packet.diagram.forms import TURNED, Form, L, R, Seat
+from buildsheet.packet.diagram.forms import TURNED, Form, L, R
 from buildsheet.packet.diagram.model import LANDING, RING, TERMINAL_TEXT
 from buildsheet.packet.diagram.symbols import Symbol
 from buildsheet.packet.fonts import text_width
@@ -145,8 +145,3 @@ def _least(rows: int, below: list[tuple[int, int, float]]) -> dict[int, float]:
     for row in (*range(rows), BOTTOM):
         at[row] = max((at[upper] + d for upper, lower, d in below if lower == row), default=0.0)
     return at
-
-
-def seat_ports(seat: Seat, shape: Shape) -> tuple[Port, ...]:
-    """The ports of a seat, in the order of its terminals."""
-    return tuple(shape.ports[name] for name in seat.terminals)
