@@ -132,14 +132,17 @@ def _conductors(design: Design, sizes: Sizes, supplied: Supplied) -> dict[str, C
     cord = sizes.cord
     if cord is None:  # a battery
         plus, minus = _conductor(line, colours["plus"], "plus"), _conductor(line, colours["minus"], "minus")
-        return {
+        found = {
             "line": plus,
             "neutral": minus,
             "control": _conductor(sizes.wire("control"), colours["extra-low"]),
-            "charger": _conductor(sizes.wire("charger"), colours["plus"], "plus"),
-            "charger-return": _conductor(sizes.wire("charger"), colours["minus"], "minus"),
             **shared,
         }
+        if sizes.charger_fuse is not None:
+            charger = sizes.wire("charger")
+            found["charger"] = _conductor(charger, colours["plus"], "plus")
+            found["charger-return"] = _conductor(charger, colours["minus"], "minus")
+        return found
     other = "line-2" if supplied.two_hot else "neutral"
     protective = _conductor(cord, colours["protective"])
     return {
