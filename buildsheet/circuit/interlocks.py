@@ -4,16 +4,17 @@ from collections.abc import Iterator
 from itertools import product
 
 from buildsheet.circuit.breach import Breach, breach, is_metal, of_kind
-from buildsheet.circuit.contraction import all_positions, fed, path_to, reached
+from buildsheet.circuit.contraction import all_positions, contract, fed, path_to, reached
 from buildsheet.circuit.netlist import Circuit, Contact, Device, Terminal
 
-INTERLOCKS = ("reversal", "charging")
+INTERLOCKS = ("reversal", "charging", "pre-charge")
 
 
 def interlocks(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
     """Breaches of the interlocks that the circuit's devices call for."""
     yield from _reversal(circuit)
     yield from _charging(circuit, starts)
+    yield from _precharge(circuit, starts)
 
 
 def _motor_switches(circuit: Circuit) -> list[Device]:
@@ -58,10 +59,19 @@ def _reversal(circuit: Circuit) -> Iterator[Breach]:
                     )
                     break
             for positions in _every_position(circuit):
-                timed = all(fed(circuit, timer, positions) for timer in timers)
-                if fed(circuit, contactor, positions) and not timed:
+                pulled = positions[contactor.code] != contactor.positions[0]
+                timed = [fed(circuit, timer, positions) for timer in timers]
+                if pulled and fed(circuit, contactor, positions) and not all(timed):
                     yield breach(
-                        "reversal", (coil,), positions, f"{contactor.code} comes in without its timer"
+                        "reversal", (coil,), positions, f"{contactor.code} is in without its timer being set"
+                    )
+                    break
+                if not pulled and any(timed):
+                    yield breach(
+                        "reversal",
+                        (coil,),
+                        positions,
+                        f"the timer is set before {contactor.code} is in, and may keep it out",
                     )
                     break
 
@@ -98,3 +108,39 @@ def _charging(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach
                         words = f"{hit} is live with the charger plugged in"
                         yield breach("charging", path_to(found, hit), positions, words)
                         return
+
+
+def _precharge(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
+    """While start is held and the contactor is still out, both supply terminals of the drive reach a pole of the source:
+    else its capacitor is not filled, and the contactor closes on it empty."""
+    timers = [device for device in of_kind(circuit, "timer") if not device.lingers]
+    source, poles = circuit.source
+    for timer in timers:
+        for positions in _every_position(circuit):
+            out = all(positions[c.code] == c.positions[0] for c in _motor_switches(circuit))
+            if not out or positions[timer.code] != timer.positions[0] or not fed(circuit, timer, positions):
+                continue
+            for drive in of_kind(circuit, "drive"):
+                alone = frozenset({drive.code})
+                forth = {
+                    end
+                    for start in starts
+                    for end in reached(circuit, positions, start, around=alone)
+                    if end.device == drive.code
+                }
+                nodes = contract(circuit, positions)
+                back = {
+                    Terminal(drive.code, name)
+                    for name in drive.terminals
+                    for pole in poles.poles
+                    if Terminal(source.code, pole) not in starts
+                    and nodes.same(Terminal(drive.code, name), Terminal(source.code, pole))
+                }
+                if not (forth - back) or not back:
+                    yield breach(
+                        "pre-charge",
+                        (Terminal(drive.code, drive.terminals[0]),),
+                        positions,
+                        f"{drive.code} is not charged while {timer.code} counts",
+                    )
+                    return

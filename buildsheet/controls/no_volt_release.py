@@ -28,16 +28,18 @@ def wire_no_volt_release(
     *,
     chain: Sequence[ChainContact],
     coil: tuple[float, float],
+    both: bool,
     texts: dict[str, str],
 ) -> Feed:
-    """The contactor, whose coil reads `coil` ohms, and its chain, fed behind the line fuse; hands on the contactor's
-    outgoing poles. A standstill timer K1 on the board goes before start; a charging timer K2 goes between start and coil.
+    """The contactor, whose coil reads `coil` ohms, and its chain, fed behind the line fuse; hands on what it switches:
+    `both` poles, or the first alone, where the charging current of a drive needs the second as its way back. A
+    standstill timer K1 on the board goes before start; a charging timer K2 goes between start and coil.
     """
     line, neutral = feed
     board.add(
         Device(
-            "Q2", "contactor", "No-volt release", texts["Q2"], ("1", "2", "3", "4", "13", "14", "A1", "A2"),
-            (Contact("1", "2", IN), Contact("3", "4", IN), Contact("13", "14", IN), Resistance("A1", "A2", *coil)),
+            "Q2", "contactor", "No-volt release", texts["Q2"], ("1", "2", *(("3", "4") if both else ()), "13", "14", "A1", "A2"),
+            (Contact("1", "2", IN), *((Contact("3", "4", IN),) if both else ()), Contact("13", "14", IN), Resistance("A1", "A2", *coil)),
             positions=("out", "in"), coil=("A1", "A2"), place="box", column=3,
         )
     )  # fmt: skip
@@ -53,7 +55,8 @@ def wire_no_volt_release(
             )
         )  # fmt: skip
     board.wire(104, f"{line}", "Q2:1", "line")
-    board.wire(105, f"{neutral}", "Q2:3", "neutral", "panel")
+    if both:
+        board.wire(105, f"{neutral}", "Q2:3", "neutral", "panel")
     board.wire(201, f"{line}", "S1:11", "control", "panel")
     board.wire(202, "S1:12", "S3:11", "control", "panel")
     behind = "S3:12"
@@ -64,8 +67,6 @@ def wire_no_volt_release(
         board.wire(213, behind, "K1:15", "control", "panel")
         board.wire(214, "K1:16", "S2:13", "control", "panel")
         board.wire(205, behind, "Q2:13", "control", "panel")
-        board.wire(215, "Q2:14", "K1:A1", "control")
-        board.wire(223, "K1:A2", "Q2:A2", "neutral")
     else:
         board.wire(204, behind, "S2:13", "control", "panel")
         board.wire(205, "S2:13", "Q2:13", "control", "panel")
@@ -81,4 +82,4 @@ def wire_no_volt_release(
         board.wire(206, "S2:14", "Q2:A1", "control", "panel")
     board.wire(207, "Q2:14", "Q2:A1", "control")
     board.wire(208, "Q2:A2", f"{neutral}", "neutral", "panel")
-    return Terminal("Q2", "2"), Terminal("Q2", "4")
+    return Terminal("Q2", "2"), Terminal("Q2", "4") if both else neutral

@@ -7,7 +7,7 @@ in. So the armature is never switched under current, nor fed while it still turn
 """
 
 from buildsheet.circuit import Contact, Device, Resistance
-from buildsheet.circuit.builder import Board
+from buildsheet.circuit.builder import Board, Feed
 from buildsheet.controls.no_volt_release import ChainContact
 
 FORWARD, REVERSE = frozenset({"forward"}), frozenset({"reverse"})
@@ -35,3 +35,10 @@ def add_reversing(board: Board, coil: tuple[float, float], texts: dict[str, str]
         )
     )  # fmt: skip
     return ChainContact(211, "S5:21", "S5:22", "panel")
+
+
+def feed_timer(board: Board, feed: Feed) -> None:
+    """The timer's coil beside the drive, behind the contactor's poles: it is set only once the contactor is in, since its
+    own contact would else open the start before that; and a welded pole keeps it set."""
+    board.wire(215, f"{feed[0]}", "K1:A1", "line")
+    board.wire(223, f"{feed[1]}", "K1:A2", "neutral")

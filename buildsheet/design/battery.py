@@ -52,6 +52,6 @@ def work_battery(
         "battery voltage under the hardest load",
         V=supplied.voltage,
         I=hardest,
-        R_i=sheet.values.get("battery.resistance~", battery.resistance),
+        R_i=battery.resistance if battery.resistance.known else sheet.assume("battery.R_sag", "battery sag"),
     )
     return Stored(mean, lasts, planned, loaded)

@@ -52,6 +52,9 @@ def _current(supplied: Supplied) -> str:
     return " AC" if supplied.alternating else " DC"
 
 
+# nobody knows what currents a used fuse has seen
+NEVER_USED = Need("origin", "=", "new", "origin", also=("bought",))
+ONE_POLE = Need("poles", "=", "1-pole", "poles", also=("2-pole", "3-pole"))
 TWO_POLES = Need("poles", "=", "2-pole", "poles", also=("3-pole",))
 
 
@@ -89,7 +92,7 @@ def _line(project: Project, region: Region, supplied: Supplied, sizes: Sizes) ->
         Place(
             "line-fuse", "fuse", "Line fuses, one in each pole" if both else "Line fuse",
             (Need("current", "=", sizes.line_fuse, "amperes"), volts, _kind(supplied), Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
-             Need("lag", "=", "time-lag", "kind")),
+             Need("lag", "=", "time-lag", "kind"), NEVER_USED),
             ("two of: " if both else "", f"{words['line-fuse']}, ", sizes.line_fuse, ", ", supplied.voltage, " AC, breaks at least ", sizes.fault_at_fuse,
              f", and {'a two-pole' if both else 'its'} finger-safe holder; two spares"), "F1",
             words["line-fuse-else"], count=supplied.poles, safety=True,
@@ -107,15 +110,14 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
         "battery_fuses",
         "voltage",
         "voltage of that kind of fuse",
-        where="breaks",
-        at_least=supplied.fault,
+        where="breaks", at_least=sizes.line_fuse_breaks,
     )
     kind = style.parent.cell.row if hasattr(style.parent, "cell") else "fuse for DC"
     found = [
         Place(
             "line-fuse", "fuse", "Battery fuse",
-            (Need("current", "=", sizes.line_fuse, "amperes"), volts, direct, breaks),
-            (f"{kind}, ", sizes.line_fuse, ", breaks at least ", supplied.fault, " DC, with a covered holder for the battery's post; two spares"), "F1",
+            (Need("current", "=", sizes.line_fuse, "amperes"), volts, direct, breaks, NEVER_USED),
+            (f"{kind}, ", sizes.line_fuse, ", at least ", supplied.highest, " DC, breaks at least ", supplied.fault, " DC, with a covered holder for the battery's post; two spares"), "F1",
             "nothing that has no DC breaking capacity on it", safety=True,
         ),
         _disconnect(supplied, sizes),
@@ -124,14 +126,14 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
         found += [
             Place(
                 "charger-fuse", "fuse", "Charger fuse",
-                (Need("current", "=", sizes.charger_fuse, "amperes"), volts, direct, breaks),
-                (f"{kind}, ", sizes.charger_fuse, ", breaks at least ", supplied.fault, " DC, with a covered holder for the battery's post"), "F4",
+                (Need("current", "=", sizes.charger_fuse, "amperes"), volts, direct, breaks, NEVER_USED),
+                (f"{kind}, ", sizes.charger_fuse, ", at least ", supplied.highest, " DC, breaks at least ", supplied.fault, " DC, with a covered holder for the battery's post"), "F4",
                 "nothing that has no DC breaking capacity on it", safety=True,
             ),
             Place(
                 "charger-inlet", "charger inlet", "Charger socket", (Need("current", "≥", sizes.charger_fuse, "amperes"),),
                 ("panel socket for the charger's plug, ", sizes.charger_fuse, ", with a contact that opens while the plug is in"), "X4",
-                "a socket with a separate microswitch that the plug pushes", safety=True,
+                "a socket with a separate microswitch that the plug pushes", safety=True, proof=f"its contacts clean, and {TEN_TIMES}",
             ),
         ]  # fmt: skip
     if sizes.precharge is not None:
@@ -165,9 +167,9 @@ def _release(supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
     return (
         Place(
             "contactor", "contactor", "Contactor of the no-volt release",
-            (Need("current", "≥", sizes.contactor, "amperes"), volts, TWO_POLES, kind, Need("coil", "=", supplied.voltage, "coil", LINE_SLACK),
+            (Need("current", "≥", sizes.contactor, "amperes"), volts, TWO_POLES if supplied.alternating else ONE_POLE, kind, Need("coil", "=", supplied.voltage, "coil", LINE_SLACK),
              Need("auxiliary", "=", "auxiliary contact", "auxiliary contact"), category),
-            ("two-pole contactor with one auxiliary contact, ", sizes.contactor, " motor rating" if supplied.alternating else " DC on each pole",
+            (f"{'two' if supplied.alternating else 'one'}-pole contactor with one auxiliary contact, ", sizes.contactor, " motor rating" if supplied.alternating else " DC on each pole",
              ", coil ", supplied.voltage, current), "Q2",
             "a three-pole motor contactor with its third pole as auxiliary contact" if supplied.alternating else "nothing without a DC figure on it",
             safety=True, proof=f"contacts bright, armature falls back by itself, {TEN_TIMES}",
@@ -194,7 +196,7 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
         Place(
             "motor-fuse", "fuse", "Motor fuse, marked for DC",
             (Need("current", "=", sizes.motor_fuse, "amperes"), Need("voltage", "≥", peak, "volts, DC"),
-             Need("supply", "=", "DC", "kind of supply"), Need("lag", "=", "time-lag", "kind"), breaks),
+             Need("supply", "=", "DC", "kind of supply"), Need("lag", "=", "time-lag", "kind"), breaks, NEVER_USED),
             ("time-lag fuse with a DC rating printed on it, ", sizes.motor_fuse, ", at least ", peak, " DC, breaks at least ", sizes.fault_at_fuse, " DC, and holder"), "F2",
             "nothing that has no DC figure on it", safety=True,
         )

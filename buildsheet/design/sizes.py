@@ -146,7 +146,18 @@ def _breaks(region: Region, sheet: Worksheet, supplied: Supplied) -> Value:
         return sheet.pick(
             "F1.I_cn", region.tables["breaking"], "alternating", label, key=region.words["fuse-style"]
         )
-    return sheet.pick("F1.I_cn", "battery_fuses", "breaks", label, at_least=supplied.fault)
+    by_fault = sheet.pick(
+        "F1.I_cnf", "battery_fuses", "breaks", "kind of fuse, by what it must break", at_least=supplied.fault
+    )
+    by_volts = sheet.pick(
+        "F1.I_cnv",
+        "battery_fuses",
+        "breaks",
+        "kind of fuse, by the battery's highest voltage",
+        where="voltage",
+        at_least=supplied.highest,
+    )
+    return sheet.work("F1.I_cn", choice.larger_of, label, a=by_fault, b=by_volts)
 
 
 def _motor_fuse_volts(sheet: Worksheet, supplied: Supplied) -> Value:
@@ -177,8 +188,13 @@ def _charger_fuse(project: Project, region: Region, sheet: Worksheet, share: Val
     part = sheet.pick(
         "rule.k_ch", "bench_limits", "value", "charging current over capacity", key="charge share"
     )
-    current = sheet.work(
-        "F4.I", b.charge_current, "charging current, at the most", C=project.battery.capacity, p=part
+    given = project.battery.charger
+    current = (
+        given
+        if given.known
+        else sheet.work(
+            "F4.I", b.charge_current, "charging current, at the most", C=project.battery.capacity, p=part
+        )
     )
     need = sheet.work("F4.I_need", protection.least_fuse_rating, "charger fuse, at least", I=current, k=share)
     return sheet.pick("F4.I_n", region.tables["fuse"], "rating", "charger fuse", at_least=need)

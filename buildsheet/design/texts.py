@@ -20,7 +20,7 @@ def device_texts(design: Design) -> dict[str, str]:
     written = {
         "Q1": f"2-pole, {_row(sizes.disconnect)}{current}",
         "F1": f"{poles}{_row(sizes.line_fuse)}{', time-lag' if supplied.alternating else current}",
-        "Q2": f"2-pole, {_row(sizes.contactor)}{current}",
+        "Q2": f"{'2' if supplied.alternating else '1'}-pole, {_row(sizes.contactor)}{current}",
         "S1": "latching, red on yellow",
         "S2": "white, springs back",
         "S3": "black, springs back",

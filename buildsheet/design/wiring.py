@@ -2,14 +2,14 @@
 
 from math import inf
 
-from buildsheet.circuit import Circuit, Device
+from buildsheet.circuit import Circuit, Device, Terminal
 from buildsheet.circuit.builder import Board, Conductor
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release
 from buildsheet.controls.precharge import add_precharge
-from buildsheet.controls.reversing import add_reversing
+from buildsheet.controls.reversing import add_reversing, feed_timer
 from buildsheet.design.design import Design, Sizes, WireSize
 from buildsheet.design.texts import device_texts
 from buildsheet.formulas.conductors import wire_length
@@ -59,8 +59,8 @@ def wire(design: Design) -> Circuit | None:
         ohms = float(sizes.precharge.resistor)
         low, high = _spread("resistor")
         add_precharge(board, resistor=(low * ohms, high * ohms), coil=_usual("coil of a timer"), texts=texts)
-    behind = wire_no_volt_release(board, feed, chain=chain, coil=_usual("coil of a contactor"), texts=texts)
-    ohms = float(power.potentiometer) if power.potentiometer.known else 0.0
+    behind = wire_no_volt_release(board, feed, chain=chain, coil=_usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
+    ohms = float(power.potentiometer)
     low, high = _spread("potentiometer")
     plus, minus = power.wire(
         board,
@@ -71,6 +71,8 @@ def wire(design: Design) -> Circuit | None:
         texts=texts,
         metal=supplied.earthed,
     )
+    if "K1" in board.devices:
+        feed_timer(board, (Terminal("T1", power.feed_terminals[0]), Terminal("T1", power.feed_terminals[1])))
     wire_motor(board, plus=plus, minus=minus, armature=_armature(design), fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
                fuse_interrupts=_interrupts(design, "motor-fuse"), bonded=supplied.earthed, texts=texts)  # fmt: skip
     fan = project.controls.fan if project.controls else None
@@ -94,12 +96,14 @@ def missing(design: Design) -> tuple[Value, ...]:
     values = [
         *((supplied.guard,) if supplied.guard is not None else ()),
         sizes.line_fuse,
+        sizes.line_fuse_breaks,
         *cord,
         sizes.fault_at_fuse,
         sizes.motor_fuse,
         *(size.ampacity for size in sizes.wires),
         *((sizes.charger_fuse,) if sizes.charger_fuse is not None else ()),
-        *((sizes.precharge.resistor,) if sizes.precharge is not None else ()),
+        *((sizes.precharge.resistor, sizes.precharge.need) if sizes.precharge is not None else ()),
+        *((design.project.power.potentiometer,) if design.project.power is not None else ()),
         *lengths,
     ]
     return tuple(value for value in values if not value.known)
@@ -203,8 +207,9 @@ def _interrupts(design: Design, place_id: str) -> float | None:
     if seat is None:
         return None
     if not seat.usable or seat.part is None:
-        if place_id == "line-fuse" and design.sizes is not None and design.sizes.line_fuse_breaks.known:
-            return float(design.sizes.line_fuse_breaks)
+        if place_id != "motor-fuse":  # of the same kind, line and charger fuse alike
+            breaks = design.sizes.line_fuse_breaks if design.sizes is not None else None
+            return float(breaks) if breaks is not None and breaks.known else None
         needed = next((need.value for need in seat.place.needs if need.rating == "breaking"), None)
         return float(needed) if isinstance(needed, Value) and needed.known else None
     return float(seat.part.breaking) if seat.part.breaking.known else None

@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.given.fields import Charges, Flag, Ohms, Said, Times, Volts
+from buildsheet.given.fields import Amperes, Charges, Flag, Ohms, Said, Times, Volts
 from buildsheet.given.model import Given
 
 BatteryKind = Literal["lead-acid", "lead-acid AGM", "lithium-iron-phosphate"]
@@ -13,7 +13,7 @@ BatteryKind = Literal["lead-acid", "lead-acid AGM", "lithium-iron-phosphate"]
 class Battery(Given):
     """The battery. On one line: `24 V, 35 Ah, lead-acid AGM, 20 mohm`."""
 
-    SHORT: ClassVar = ("voltage", "capacity", "kind", "resistance", "rated_over")
+    SHORT: ClassVar = ("voltage", "capacity", "kind", "resistance", "rated_over", "charger")
     voltage: Volts = Field(description="Nominal voltage of the whole battery.", examples=["24 V"])
     capacity: Charges = Field(description="Charge marked on it.", examples=["35 Ah"])
     kind: BatteryKind | None = Field(None, description="Kind of its cells.")
@@ -24,6 +24,10 @@ class Battery(Given):
     rated_over: Annotated[Times, Said(before="over")] = Field(
         description="Time over which its capacity is rated, when not the usual one of its kind.",
         examples=["20 h"],
+    )
+    charger: Annotated[Amperes, Said(after="charger")] = Field(
+        description="Current of its charger; taken as 30 % of the capacity in an hour when not written.",
+        examples=["5 A"],
     )
     charger_inlet: Flag = Field(
         default=True,

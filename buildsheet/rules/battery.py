@@ -5,10 +5,12 @@ from collections.abc import Iterator
 from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, memory, practice
 from buildsheet.design import Design
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.reference import table
+from buildsheet.rules.finding import Finding, Said, clause
 
 ABYC = memory("ABYC E-11", "fuse within 7 in of the battery's post; interrupt ratings")
 CUT_OFF = Citation("a lead-acid article and a battery monitor's manual", "cut-off under load, depth of discharge")
+WHOLE = 0.05  # of a cell, by which printed voltages are rounded
 NEAR = 0.1  # voltages that differ by less are the same voltage
 
 
@@ -26,6 +28,23 @@ def battery(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                       "Read it off the battery and write battery: kind.", CUT_OFF, ("X1",), key="battery.kind")  # fmt: skip
     if supplied is None:
         return
+    limit = table(design.region.tables["rules"]).cell("touch voltage", "value")
+    if supplied.highest.known and float(supplied.highest) > limit.si:
+        yield Finding("battery-not-extra-low", "stop", "DANGER", Said.of(f"The battery reaches {{0}}; {limit.printed} is the most that may be touched.", supplied.highest), "This program wires a battery without protective conductor, insulation test or live-part warnings.",
+                      "Take a battery of a lower voltage, or let a licensed person plan it.", clause(design, "touch voltage"), ("X1",), electric=True, key="battery.voltage")  # fmt: skip
+    machine, controls = design.project.machine, design.project.controls
+    if machine is not None and machine.reverse:
+        yield Finding("battery-reverse", "stop", "NOTICE", Said.of("A machine on a battery that runs both ways is not wired by this version."), "Its charging timer and its standstill timer would stand in each other's way.",
+                      "Leave reverse out, or feed it from an outlet.", practice("own limit of this version"), key="machine.reverse")  # fmt: skip
+    if controls is not None and controls.fan is not None:
+        yield Finding("battery-fan", "stop", "NOTICE", Said.of("A fan beside a drive on a battery is not wired by this version."), "It would take the current that fills the drive's capacitor, so that the contactor closes on an empty one.",
+                      "Cool the drive by its heat sink.", practice("own limit of this version"), key="controls.fan")  # fmt: skip
+    if given.kind is not None and given.voltage.known:
+        cell = table("batteries").cell(given.kind, "nominal").si
+        cells = float(given.voltage) / cell
+        if abs(cells - round(cells)) > WHOLE:
+            yield Finding("battery-cells", "stop", "WARNING", Said.of("{0} is no whole number of cells of this kind.", given.voltage), "Its highest and lowest voltage are worked from its cells: charger, drive and fuses rest on them.",
+                          "Write the voltage as printed, 12.8 V, 25.6 V or 51.2 V for lithium-iron-phosphate.", CUT_OFF, ("X1",), key="battery.voltage")  # fmt: skip
     if supplied.fault.known:
         yield Finding("battery-short", "note", "WARNING", Said.of("A spanner across the battery's posts carries {0}.", supplied.fault), "It glows and throws molten metal before anybody can let go.",
                       "Take rings off, wrap the handle of the spanner, plus comes off first and goes on last, keep the posts covered.", ABYC, ("X1", "F1"), step="cord", key="battery")  # fmt: skip

@@ -107,6 +107,7 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                       "Touching the line side or the motor's wires with the plug in can kill. The separation ends where a wire of the knob meets one of the line.",
                       "Pull the plug before the lid comes off, and lead the knob's wires apart from all others.", practice("work on the line side"), ("T1",), electric=True, step="motor", key="power.separation")  # fmt: skip
     yield from _voltages(design)
+    yield from _limits(design)
     worst = max((p for p in design.points if p.current.known), key=lambda p: float(p.current), default=None)
     limit = design.heat.drive_current if design.heat is not None else power.gives
     if worst is not None:
@@ -166,11 +167,11 @@ FAR_ABOVE = 1.5  # a drive that can give this much more than the plate is made f
 
 def _voltages(design: Design) -> Iterator[Finding]:
     """Line, drive, motor and fan must be made for each other."""
-    power, supply, motor, controls = design.project.power, design.project.supply, design.project.motor, design.project.controls
-    if power is None or supply is None or not supply.voltage.known:
+    power, supplied, motor, controls = design.project.power, design.supplied, design.project.motor, design.project.controls
+    if power is None or supplied is None or not supplied.voltage.known:
         return
-    line, made_for, high = supply.voltage, power.made_for, power.output_most
-    if made_for.known and abs(float(made_for) / float(line) - 1) > NEAR:
+    line, made_for, high = supplied.voltage, power.made_for, power.output_most
+    if supplied.alternating and made_for.known and abs(float(made_for) / float(line) - 1) > NEAR:
         yield Finding("drive-for-another-line", "stop", "DANGER", Said.of("The drive is made for {0}, the line has {1}.", made_for, line), "Too much bursts its parts; too little lets it misfire.",
                       "Take a drive for this line.", DRIVE_MANUALS, ("T1",), electric=True)  # fmt: skip
     elif not made_for.known:
@@ -178,18 +179,17 @@ def _voltages(design: Design) -> Iterator[Finding]:
                       f"Read it off the drive and write it under {made_for.id.replace('.', ': ')}.", DRIVE_MANUALS, ("T1",), key=made_for.id)  # fmt: skip
     full = design.sheet.values.get("drive.V_full")
     if full is not None and full.known and high.known and float(high) > float(full) * (1 + NEAR):
-        yield Finding("output-beyond-line", "stop", "WARNING", Said.of("The drive is said to give {0}; a bridge on this line gives {1} at the most.", high, full), "One of the two is wrong, and every size rests on them.",
-                      "Read the drive's plate again: output for this line.", Citation("single-phase bridge, mean of a rectified sine", read_from="derivation"), ("T1",))  # fmt: skip
+        yield Finding("output-beyond-line", "stop", "WARNING", Said.of("The drive is said to give {0}; from this supply it has {1} at the most.", high, full), "One of the two is wrong, and every size rests on them.",
+                      "Read the drive's plate again: its output on this supply.", Citation("single-phase bridge, mean of a rectified sine", read_from="derivation"), ("T1",))  # fmt: skip
     plate = motor.plate if motor else None
     if plate is not None and plate.voltage.known and high.known and float(high) > float(plate.voltage) * (1 + NEAR):
         far = float(high) > float(plate.voltage) * FAR_ABOVE
         yield Finding("drive-above-motor", "stop" if far else "heed", "WARNING", Said.of("The drive can give {0}; the motor's plate says {1}.", high, plate.voltage), "At full output the motor runs above its rated speed and voltage.",
                       "Take a drive for this motor." if far else "Set the maximum trim before the belt goes on, and write its position down.", Citation("drive manual", "step-down output for 90 V motors is a mode of its own"), ("T1", "M1"))  # fmt: skip
-    yield from _limits(design)
     fan = controls.fan if controls else None
     if fan is not None and fan.voltage.known and abs(float(fan.voltage) / float(line) - 1) > NEAR:
-        yield Finding("fan-for-another-line", "stop", "WARNING", Said.of("The fan is made for {0}, the line has {1}.", fan.voltage, line), "It is wired to the line beside the drive and burns.",
-                      "Take a fan for this line; one on a separate adapter is not wired by this program.", practice("fans on the line"), ("M2",))  # fmt: skip
+        yield Finding("fan-for-another-line", "stop", "WARNING", Said.of("The fan is made for {0}, the supply has {1}.", fan.voltage, line), "It is wired beside the drive and burns.",
+                      "Take a fan for this supply; one on a separate adapter is not wired by this program.", practice("fans on the line"), ("M2",))  # fmt: skip
 
 
 HIGH_LIMIT = 1.5  # a current limit this far above the plate no longer guards the motor

@@ -44,7 +44,7 @@ def residual(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         return
     word = supply.residual_current
     kinds = table("residual_current")
-    if word == "RCD":
+    if word == "RCD" or (word == "GFCI" and design.region.words["residual-current-device"] != "GFCI"):
         seen = ", ".join(key for key in kinds.rows if kinds.cell(key, applied.fault).si)
         yield Finding("residual-type-unknown", "heed", "WARNING", Said.of("The file does not say of which type the residual-current device is."), "Behind this drive a fault current is no sine; some types do not see it, and stay blind for others too.",
                       f"Read its sign; it must be {seen}. Write supply: RCD type A, or what it is.", TYPES, electric=True, key="supply.residual_current")  # fmt: skip

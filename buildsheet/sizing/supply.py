@@ -11,7 +11,7 @@ class Supplied:
 
     `guard` is the rating of what protects the first run of wire, None at a battery, where the fuse comes first;
     `poles` are those that are fused and cut, one or both; `live` says whether it can kill by touch; `earthed` whether
-    it brings a protective conductor; `internal` the battery's own resistance.
+    it brings a protective conductor.
     """
 
     word: str

@@ -146,9 +146,10 @@ def test_without_the_diode_the_drive_holds_its_own_contactor_in() -> None:
     made = circuit(CARDER)
     held = made.rest | {"Q1": "on", "K2": "through", "S2": "pressed", "S1": "pressed"}
     feed = Terminal("T1", "B+")  # its charged capacitor, with the contactor's poles left out of the path
-    assert Terminal("S2", "13") not in reached(made, held, feed)
+    drive = frozenset({"T1"})
+    assert Terminal("S2", "13") not in reached(made, held, feed, around=drive)
     bare = with_device(made, "D1", inside=(Link("A", "K"),))
-    assert Terminal("S2", "13") in reached(bare, held, feed)
+    assert Terminal("S2", "13") in reached(bare, held, feed, around=drive)
 
 
 def test_the_contactor_waits_for_the_charge() -> None:
@@ -162,6 +163,29 @@ def test_the_contactor_waits_for_the_charge() -> None:
     assert Terminal("T1", "B+") not in reached(made, made.rest | {"Q1": "on"}, Terminal("X1", "+"))
 
 
+@pytest.mark.parametrize("number", [220, 221, 222, 302])
+def test_without_its_way_out_or_back_nothing_is_charged(number: int) -> None:
+    """Each wire of the charging path, and the drive's own minus, which must not be cut by the contactor."""
+    assert "pre-charge" in _broken(without(circuit(CARDER), number))
+
+
+def test_the_charging_current_comes_back() -> None:
+    """With start held and the contactor out, plus reaches one supply terminal of the drive and the other is on minus."""
+    made = circuit(CARDER)
+    held = made.rest | {"Q1": "on", "S2": "pressed"}
+    assert _same(made, held, "T1:B−", "X1:−")
+    assert not _same(made, held, "T1:B+", "X1:−")
+
+
+def test_a_timer_that_is_set_by_start_itself_may_keep_the_contactor_out() -> None:
+    """Its coil beside the contactor's: both are fed at once, and whichever is quicker wins."""
+    made = circuit(TWISTER)
+    moved = without(made, 215, 223)
+    early = adding(moved, wire(290, "Q2:14", "K1:A1", "control"), wire(291, "K1:A2", "Q2:A2", "neutral"))
+    found = [breach for breach in prove(early) if breach.proof == "reversal"]
+    assert any("before Q2 is in" in breach.found for breach in found)
+
+
 def test_a_diode_passes_one_way_from_a_battery() -> None:
     diode = circuit(CARDER).devices["D1"].inside[0]
 
@@ -172,6 +196,7 @@ def test_every_interlock_can_fail() -> None:
     faults = [
         adding(circuit(TWISTER), wire(290, "S5:21", "S5:22", "control")),
         adding(circuit(CARDER), wire(290, "X4:11", "X4:12", "control")),
+        without(circuit(CARDER), 221),
     ]
 
     assert {proof for fault in faults for proof in _broken(fault)} >= set(INTERLOCKS)

@@ -86,6 +86,7 @@ RULES = {
     "line tolerance": ("10 %", "4.3.2", True),  # IEC 60204-1
     "safe voltage": ("60 V", "6.2.4", False),  # IEC 60204-1, a digest of the 2016 edition
     "safe time": ("5 s", "6.2.4", False),
+    "touch voltage": ("60 V", "61140", True),
     "coast limit": ("10 s", "common practice", False),
     "touch limit": ("60 degC", "common practice", False),
     "wire insulation": ("450 V", "450/750", True),

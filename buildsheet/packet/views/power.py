@@ -299,8 +299,15 @@ class _Writer:
             yield self.step(
                 f"Clamp round wire {self.line_wire()}. Work as hard again.",
                 "no fuse and no relay trips.",
-                Taken("supply, true RMS", f"at most {self.ink.print(sizes.line_current)}", "A AC" if self.plugged else "A DC", "clamp"),
+                self.drawn(sizes.line_current),
             )
+
+    def drawn(self, rms: Value) -> Taken:
+        """The supply's current: a clamp shows RMS on alternating current, and the average on direct current."""
+        average = self.high.drawn if self.high is not None else None
+        if average is None:
+            return Taken("supply, true RMS", f"at most {self.ink.print(rms)}", "A AC", "clamp")
+        return Taken("supply, average", f"at most {self.ink.print(average)}", "A DC", "clamp")
 
 
 def _at(terminal: Terminal) -> str:
