@@ -55,7 +55,7 @@ def add_charger_inlet(
             positions=("out", "in"), place="panel", column=2,
         )
     )  # fmt: skip
-    board.wire(151, "X1:+", "F4:1", "line", "post")
+    board.wire(151, "X1:+", "F4:1", "charger", "post")
     board.wire(152, "F4:2", "X4:+", "charger", "supply")
     board.wire(153, "X1:−", "X4:−", "charger-return", "supply")
     return ChainContact(212, "X4:11", "X4:12", "panel")

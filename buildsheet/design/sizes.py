@@ -47,11 +47,9 @@ def work_sizes(
     load = sheet.work(
         "Q1.I_load", protection.disconnect_rating, "disconnect, by its load", I=line, k=disconnect_factor
     )
-    disconnect_need = (
-        load
-        if supplied.guard is None
-        else sheet.work("Q1.I_need", choice.larger_of, "disconnect, at least", a=load, b=supplied.guard)
-    )
+    # What stands before it sets how much may flow for minutes: the breaker in the wall, or the battery's own fuse.
+    before = fuse if supplied.guard is None else supplied.guard
+    disconnect_need = sheet.work("Q1.I_need", choice.larger_of, "disconnect, at least", a=load, b=before)
     steps = region.tables["switch"]
     cord = None if supplied.guard is None else cord_size(project, region, sheet, supplied.guard)
     charger_fuse = _charger_fuse(project, region, sheet, share)
@@ -80,7 +78,9 @@ def work_sizes(
         overload_dial=_overload_dial(sheet, overload_range),
         disconnect_need=disconnect_need,
         disconnect=sheet.pick("Q1.I_n", steps, "rating", "disconnect", at_least=disconnect_need),
-        contactor=sheet.pick("Q2.I_n", steps, "rating", "contactor", at_least=load),
+        contactor=sheet.pick(
+            "Q2.I_n", steps, "rating", "contactor", at_least=disconnect_need if supplied.guard is None else load
+        ),
         cord=cord,
         wires=wires,
         protective=_protective(region, sheet, supplied, cord),

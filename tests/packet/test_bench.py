@@ -304,3 +304,31 @@ def test_a_wire_of_a_reversing_switch_left_off_changes_a_reading() -> None:
     for number in (403, 404, 407, 211):
         without = replace(circuit, wires=tuple(w for w in circuit.wires if w.number != number))
         assert [row.want for group in checks.Asker(circuit, "earth", without).all() for row in group.rows] != wants, number
+
+
+# --- the battery goes on last, and the charger's fuse last of all ------------------------------------
+
+
+def test_at_the_battery_minus_goes_on_before_plus() -> None:
+    """Common practice on batteries: the grounded or minus lead first, the live post last, so that a spanner that slips
+    meets no finished circuit; sheet 2 says the same."""
+    made_plan = made(CARDER)
+    laid = [line for item in steps.items(made_plan, INK) if isinstance(item, StepItem) for line in item.wires]
+    ends = [end for line in laid for end in (line.end1, line.end2) if end.startswith("X1 ")]
+    assert [end[-1] for end in ends] == ["−", "−", "+", "+"]
+
+
+def test_the_disconnect_of_a_battery_carries_what_its_fuse_lets_through() -> None:
+    """Common practice: a switch is at least as large as the fuse before it."""
+    sizes = made(CARDER).design.sizes
+    assert sizes is not None
+    assert float(sizes.contactor) >= float(sizes.line_fuse)
+    assert float(sizes.disconnect) >= float(sizes.line_fuse)
+
+
+def test_the_chargers_fuse_goes_in_at_the_very_end_and_none_is_far_under_the_slowest_output() -> None:
+    listed = power_steps(made(CARDER))
+    fitted = [number for number, step in enumerate(listed) if "F4" in step.action]
+    assert fitted[-1] == len(listed) - 2
+    none = next(t for step in listed for t in step.readings if t.want.startswith("none"))
+    assert none.want == "none: under 5\u202fV"

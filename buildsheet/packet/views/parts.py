@@ -44,6 +44,8 @@ def salvage_rows(plan: Plan, ink: Ink) -> list[list[object]]:
             margin = str(ink.print(one.margin)) if one.margin is not None and one.margin.known else ""
             found.append([name, _need(one, ink), _had(one, ink), margin, {"met": "good", "not met": "not good", "not known": "not known"}[one.result],
                           seat.verdict if index == 0 else ""])  # fmt: skip
+        if seat.verdict == "fits with a condition":
+            found.append(["", Markup("<b>Stays when it shows</b> {}").format(seat.place.proof), "", "", "", ""])
         if not seat.judged:
             found.append(
                 [Markup("<b>{}</b> {}").format(seat.place.code, seat.place.label), "", "", "", "", "there"]

@@ -83,6 +83,7 @@ class _Writer:
         sizes = plan.design.sizes
         charged = sizes is not None and sizes.precharge is not None
         self.start = "hold start until the contactor pulls in" if charged else "press start, wait"
+        self.press = "Hold start for longer than the charging takes" if charged else "Press start"
         self.count = 0
         self.low, self.high = plan.design.point("low"), plan.design.point("high")
 
@@ -95,6 +96,7 @@ class _Writer:
         yield self.stored()
         yield from self.unloaded()
         yield from self.loaded()
+        yield from self.charger()
         yield RowItem("Anything wrong", f"Smoke, smell, a trip, a speed that nobody set: {self.cut} first{'' if self.plugged else ', then the fuse out'}, think after. A fuse is replaced once; when it blows again, look for the short with sheet 8.", tint=True)  # fmt: skip
 
     def before(self) -> Iterator[PowerItem]:
@@ -110,7 +112,7 @@ class _Writer:
             "Turn the motor's shaft by hand.", "it turns without a scrape, and the brushes do not catch."
         )
         yield self.step(
-            "Set the trims and dials as below, knob at slow, emergency stop pressed, disconnect off" + (", direction at forward." if "S5" in self.circuit.devices else "."),
+            "Set the trims and dials as below, knob at slow, emergency stop pressed, disconnect off" + (", the charger's fuse F4 out" if "X4" in self.circuit.devices else "") + (", direction at forward." if "S5" in self.circuit.devices else "."),
             "where each stands is written in its box.",
         )
         yield SettingsItem(tuple(row for row in settings(self.plan, self.ink) if row[0] != NO_TRIMS))
@@ -123,8 +125,16 @@ class _Writer:
         rules = self.plan.design.region.tables["rules"]
         wait, volts = limit("safe time", self.ink, rules), limit("safe voltage", self.ink, rules)
         plus, minus = self.output()
-        capacitor = any(device.kind == "capacitor" for device in self.circuit.devices.values())
-        seen = "Sheet 5 shows a capacitor" if capacitor else "Sheet 5 shows no capacitor, but the drive may hold one"
+        sizes = self.plan.design.sizes
+        if any(device.kind == "capacitor" for device in self.circuit.devices.values()):
+            seen = "Sheet 5 shows a capacitor"
+        elif sizes is not None and sizes.precharge is not None:
+            seen = "The drive holds the capacitor that sheet 8 charges over a resistor"
+            plus, minus = self.drive_ends(3)
+        else:
+            seen = "Sheet 5 shows no capacitor, but the drive may hold one"
+        if not self.plugged:  # a battery machine is under the safe voltage all the time
+            volts = limit("no output", self.ink)
         return RowItem(
             "Stored charge",
             f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {plus.name} and {minus.name}. The shaft makes voltage as long as it turns.",
@@ -137,7 +147,11 @@ class _Writer:
 
     def output(self) -> tuple[Terminal, Terminal]:
         """The two terminals of the drive that feed the motor."""
-        ends = [end for wire in self.circuit.wires if wire.stage == 4 for end in (wire.a, wire.b)]
+        return self.drive_ends(4)
+
+    def drive_ends(self, stage: int) -> tuple[Terminal, Terminal]:
+        """The first and the last terminal of the drive on the wires of this stage."""
+        ends = [end for wire in self.circuit.wires if wire.stage == stage for end in (wire.a, wire.b)]
         drive = [end for end in ends if self.circuit.devices[end.device].kind == "drive"]
         return drive[0], drive[-1]
 
@@ -152,9 +166,9 @@ class _Writer:
         yield self.step(
             f"Clips on {_at(plus)} and {_at(minus)}, DC. {self.on.capitalize()}, disconnect on. Nothing else.",
             "nothing hums, turns or smells for a minute.",
-            Taken("drive's output", f"none: under {limit('safe voltage', self.ink, self.plan.design.region.tables['rules'])}", "V DC"),
+            Taken("drive's output", f"none: under {limit('no output', self.ink)}", "V DC"),
         )
-        yield self.step("Press start with the emergency stop still pressed.", "nothing happens.")
+        yield self.step(f"{self.press} with the emergency stop still pressed.", "nothing happens.")
         yield self.step(
             f"Hands off the shaft. Release the emergency stop, {self.start}.", self.starting(), *self.volts(self.low, "output, knob at slow"),
             note="Without load it is faster than sheet 10 says.",
@@ -162,7 +176,7 @@ class _Writer:
         yield from self.zero_start()
         yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
         yield self.step(
-            "Start, and turn the knob up by a quarter.",
+            f"{self.start[0].upper()}{self.start[1:]}; turn the knob up by a quarter.",
             "the motor speeds up evenly, and the way that its arrow of sheet 14 points.",
         )
         yield self.step(
@@ -174,9 +188,27 @@ class _Writer:
         yield from self.free_current()
         if "S5" in self.circuit.devices:
             yield self.step(
-                "Start at slow. Turn the direction switch through 0 to the other way while it runs, and press start at once.",
-                "the contactor drops at 0, the motor coasts, and start does nothing until it has stood for a while; then it turns the other way.",
+                "Start at slow. Turn the direction switch to 0 and leave it there until the motor stands; then turn it the other way and press start at once.",
+                "the contactor drops at 0, the motor coasts to a stand, and start does nothing until the timer's time is over; then it turns the other way.",
+                note="Never throw the switch over while the motor turns: the timer holds back start, not the lever, and the motor would short itself through the drive.",
             )
+
+    def charger(self) -> Iterator[PowerItem]:
+        """The charger's socket last: until here its fuse is out, so that one fuse alone makes the machine dead."""
+        supplied = self.plan.design.supplied
+        if "X4" not in self.circuit.devices or supplied is None:
+            return
+        yield PartHead("Charger", "The charger's socket, last of all", "Its fuse was out until here.", None)
+        yield self.step(
+            f"{self.cut.capitalize()}, {self.off}. Clips on {_at(Terminal('X4', '+'))}, red, and {_at(Terminal('X4', '−'))}, black. Fit the charger's fuse F4.",
+            "the meter shows no minus sign. A minus sign means F4 out at once: swapped leads burst what hangs on it.",
+            Taken("charger's socket", f"about {self.ink.print(supplied.voltage)}", "V DC"),
+            note="From now on the box is dead only with both fuses out, F1 and F4: this socket is live with the disconnect off.",
+        )
+        yield self.step(
+            f"{self.on.capitalize()}, {self.uncut}. Put the charger's lead into its socket, the charger itself switched off. {self.press}.",
+            "the contactor does not pull in.",
+        )
 
     def supply_volts(self) -> StepItem:
         one, other = self.disconnect()
@@ -187,7 +219,7 @@ class _Writer:
             nominal, most = self.ink.print(supplied.voltage), self.ink.print(supplied.highest)
             want = (Taken("supply", f"about {nominal}, at most {most}", f"V {kind}"),)
         return self.step(
-            f"Clips on {_at(one)} and {_at(other)}, {kind}. {self.on.capitalize()}, disconnect off.", "the box is dead behind the disconnect: no lamp, no hum.", *want,
+            f"Clips on {_at(one)} and {_at(other)}, {kind}. {self.on.capitalize()}, disconnect off.", "the box is dead behind the disconnect: no lamp, no hum" + ("." if self.plugged else f"; with red on {one.name} there is no minus sign."), *want,
         )  # fmt: skip
 
     def volts(self, point: object, what: str, more: str = "") -> tuple[Taken, ...]:
@@ -213,8 +245,8 @@ class _Writer:
         if starts is False:
             return
         yield self.step(
-            "Press stop. Turn the knob to the middle. Press start.",
-            "the motor stands still until the knob has been at slow."
+            f"Press stop. Turn the knob to the middle. {self.start[0].upper()}{self.start[1:]}.",
+            "the contactor holds, and the motor stands still until the knob has been at slow."
             if starts
             else "you know which it is: it waits for the knob, or it runs up at once.",
             note="" if starts else "Write it into the file, power: starts_from_zero.",
@@ -226,7 +258,7 @@ class _Writer:
             return
         wire = self.motor_wire()
         yield self.step(
-            f"Clamp round wire {wire}, DC. Start, knob at slow.",
+            f"Clamp round wire {wire}, DC. {self.start[0].upper()}{self.start[1:]}, knob at slow.",
             "the current is steady.",
             Taken("motor running free", f"about {self.ink.print(free)}, a little more at speed", "A DC", "clamp"),
         )

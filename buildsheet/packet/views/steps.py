@@ -88,7 +88,7 @@ PARTS: tuple[_Part, ...] = (
           "The outer two swapped means full speed at the slow end. Nothing below is wired until this is signed.")),
     _Part("motor", "Motor side", (4,), None),
     _Part("drive", "Feed of drive and fan", (3,), None),
-    _Part("release", "No-volt release", (2,), ("A second person follows the red wires from the line fuse to the coil on sheet 5.",
+    _Part("release", "No-volt release", (2,), ("A second person follows these wires on sheet 5, one by one, from the fuse to the coil.",
           "A contact that is bridged by mistake makes the emergency stop a decoration.")),
     _Part("line", "Line side in the box", (1,), None),
 )  # fmt: skip
@@ -209,7 +209,8 @@ class _Writer:
         if self.plan.project.power is None or self.plan.project.power.live_controls is not False:
             return self.step(
                 "Fit the speed knob in the door with its insulating bush.",
-                "its metal case touches no metal of the door.",
+                "its metal case touches no metal of the door, and a finger reaches no metal of its shaft or of the knob's screw.",
+                note="A metal shaft that comes through to the knob is not good enough here: take one with a plastic shaft.",
             )
         return self.step(
             "Fit the speed knob in the door.", "its nut is tight, and its pointer stands at slow at the left stop."
@@ -283,7 +284,8 @@ class _Writer:
             "A second person compares all wires so far with sheets 5 and 6.",
             "With the battery on, a mistake burns.",
         )
-        for wire in sorted(outside, key=lambda w: source.code in (w.a.device, w.b.device)):
+        # The fused ends of the leads first, then minus, and plus last of all, as sheet 2 says.
+        for wire in sorted(outside, key=lambda w: (source.code in (w.a.device, w.b.device), Terminal(source.code, "+") in (w.a, w.b))):
             yield self._wires("battery", [wire])
 
     def cord(self, wires: list[Wire]) -> Iterator[Item]:
