@@ -2,6 +2,7 @@
 circuit. A way of powering builds on it and says what it puts on the motor's terminals.
 """
 
+from abc import abstractmethod
 from typing import ClassVar, Literal
 
 from pydantic import Field
@@ -53,23 +54,23 @@ class Drive(Given):
         description="Hottest air around it that its data allow.", examples=["50 degC"]
     )
 
+    @abstractmethod
     def applied(self, sheet: Worksheet, supplied: Supplied) -> Applied:
         """What it puts on the motor's terminals."""
-        raise NotImplementedError
 
+    @abstractmethod
     def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
         """Its heat at an output current; entered as heat.P_drive."""
-        raise NotImplementedError
 
     @property
+    @abstractmethod
     def made_for(self) -> Value:
         """Supply voltage that it is made for."""
-        raise NotImplementedError
 
     @property
+    @abstractmethod
     def output_most(self) -> Value:
         """Most average output that its data give."""
-        raise NotImplementedError
 
     @property
     def stands(self) -> Value:
@@ -92,13 +93,13 @@ class Drive(Given):
         return self.rated if self.cooled_by in ("heat sink", "fan") else self.rated_bare
 
     @property
+    @abstractmethod
     def live_controls(self) -> bool | None:
         """Whether its control terminals can be at a dangerous voltage; None when the file does not say."""
-        raise NotImplementedError
 
+    @abstractmethod
     def say(self, supplied: Supplied, applied: Applied) -> tuple[Value | str, ...]:
         """How to ask for it at the counter."""
-        raise NotImplementedError
 
     def places(
         self, region: Region, supplied: Supplied, applied: Applied, knob: Knob

@@ -26,7 +26,8 @@ from tests.packet.test_kit import characters, texts
 
 ROOT = Path(__file__).resolve().parents[2]
 SANDER = ROOT / "projects/strip-sander/strip-sander.yaml"
-GOLDEN = ROOT / "tests/golden/strip-sander.json"
+GOLDEN = ROOT / "tests/golden"
+PROJECTS = sorted(ROOT.glob("projects/*/*.yaml"))
 
 
 def printed(made: Plan) -> bytes:
@@ -155,10 +156,11 @@ def test_prose_in_templates_holds_no_quantity(path: Path) -> None:
     assert QUANTITY.findall(re.sub(r"\"\d+(?:\.\d+)?mm\"", "", path.read_text(encoding="utf-8"))) == []
 
 
-def test_regression_of_the_demos_results(sander: Plan) -> None:
+@pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
+def test_regression_of_the_demos_results(path: Path) -> None:
     """A golden file: it fixes what was worked out, right or wrong. `python tests/golden.py` writes it anew; read the diff."""
-    made = check_json(sander, SANDER.name)
-    wanted = json.loads(GOLDEN.read_text(encoding="utf-8"))
+    made = check_json(plan(load(path)), path.name)
+    wanted = json.loads((GOLDEN / f"{path.stem}.json").read_text(encoding="utf-8"))
     assert made["state"] == wanted["state"]
     assert [finding["id"] for finding in made["findings"]] == [finding["id"] for finding in wanted["findings"]]
     assert {r["id"]: r["shown"] for r in made["results"]} == {r["id"]: r["shown"] for r in wanted["results"]}
