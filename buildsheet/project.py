@@ -1,7 +1,7 @@
 """The root of a project file: what a builder means by the whole of it, and reading it from text."""
 
 from pathlib import Path
-from typing import Annotated, Any, TypeVar, get_args, overload
+from typing import Annotated, Any, Literal, TypeVar, get_args, overload
 
 from pydantic import BeforeValidator, Field, ValidationError
 from pydantic.fields import FieldInfo
@@ -84,6 +84,11 @@ class Project(Given):
     on_hand: tuple[Part, ...] = Field((), description="Parts on hand.")
     accept: tuple[Accepted, ...] = Field((), description="Findings accepted in writing.")
     revisions: tuple[Revision, ...] = Field((), description="Revisions of the sheet, oldest first.")
+
+    @property
+    def fed_by(self) -> Literal["supply", "battery"]:
+        """The group that feeds the machine: what its way of powering runs on, an outlet when none is named."""
+        return "battery" if self.power is not None and self.power.runs_on == "battery" else "supply"
 
 
 P = TypeVar("P", bound=Project)

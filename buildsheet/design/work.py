@@ -77,7 +77,6 @@ def work(project: Project) -> Design:
 
 def _supplied(project: Project, here: Region, sheet: Worksheet) -> Supplied | None:
     """What feeds the machine: that which its way of powering runs on."""
-    battery = project.power is not None and project.power.runs_on == "battery"
-    if battery:
+    if project.fed_by == "battery":
         return from_battery(project.battery, sheet) if project.battery is not None else None
     return from_outlet(project.supply, here, sheet) if project.supply is not None else None

@@ -119,7 +119,7 @@ def _questions(design: Design, findings: tuple[Finding, ...]) -> tuple[Question,
     """Groups that are not there, open safety questions, what findings wait for, and what any other line waits for."""
     project = design.project
     usual = _usual(design)
-    spared = "supply" if project.power is not None and project.power.runs_on == "battery" else "battery"
+    spared = "supply" if project.fed_by == "battery" else "battery"
     found = [
         Question(key, why, Template(paste).substitute(usual))
         for key, why, paste in GROUPS

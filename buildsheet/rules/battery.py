@@ -17,8 +17,8 @@ NEAR = 0.1  # voltages that differ by less are the same voltage
 def battery(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """A machine that runs on a battery."""
     del circuit
-    given, supplied, power = design.project.battery, design.supplied, design.project.power
-    if given is None or power is None or power.runs_on != "battery":
+    given, supplied = design.project.battery, design.supplied
+    if given is None or design.project.fed_by != "battery":
         return
     if design.project.supply is not None:
         yield Finding("two-supplies", "stop", "WARNING", Said.of("The file names an outlet and a battery."), "The circuit is wired for one of them.",

@@ -44,11 +44,9 @@ def all_findings(design: Design, circuit: Circuit | None) -> tuple[Finding, ...]
 
 def unanswered(design: Design) -> tuple[str, ...]:
     """Keys of the safety questions that the file leaves open. A group that has no such key is not asked."""
-    power = design.project.power
-    on_battery = power is not None and power.runs_on == "battery"
     keys = []
     for group, name in SAFETY_QUESTIONS:
-        if group == "supply" and on_battery:
+        if group == "supply" and design.project.fed_by == "battery":
             continue
         part = getattr(design.project, group)
         if part is None or (name in type(part).model_fields and getattr(part, name) is None):
