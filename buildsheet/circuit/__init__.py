@@ -3,6 +3,8 @@ what must never happen, and what a meter shows.
 """
 
 from buildsheet.circuit.netlist import (
+    Barrier,
+    Capacitor,
     Circuit,
     Contact,
     Device,
@@ -14,10 +16,13 @@ from buildsheet.circuit.netlist import (
     Resistance,
     Source,
     Terminal,
+    Winding,
     Wire,
 )
 
 __all__ = [
+    "Barrier",
+    "Capacitor",
     "Circuit",
     "Contact",
     "Device",
@@ -29,5 +34,6 @@ __all__ = [
     "Resistance",
     "Source",
     "Terminal",
+    "Winding",
     "Wire",
 ]

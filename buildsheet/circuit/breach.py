@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from buildsheet.circuit.netlist import Circuit, Device, Positions, Terminal
 
+FUSES = ("line-fuse", "motor-fuse", "charger-fuse")
+
 
 @dataclass(frozen=True, slots=True)
 class Breach:

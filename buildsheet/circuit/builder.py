@@ -7,13 +7,14 @@ from buildsheet.circuit.netlist import Circuit, Device, Terminal, Wire
 
 @dataclass(frozen=True, slots=True)
 class Conductor:
-    """What all wires of one role share: size, ampacity (A) where they lie, colour codes with the preferred first, and the
-    role they play in the circuit when it is not the name under which stages ask for them."""
+    """What all wires of one role share: size, ampacity (A) where they lie, colour codes with the preferred first, the
+    role they play in the circuit when it is not the name under which stages ask for them, and their area (m²)."""
 
     size: str
     ampacity: float
     colours: tuple[str, ...]
     role: str = ""
+    area: float = 0.0
 
 
 Feed = tuple[Terminal, Terminal]
@@ -55,10 +56,19 @@ class Board:
             conductor.ampacity,
             cable,
             run,
+            conductor.area,
         )
         self.wires.append(made)
 
-    def circuit(self, fault_current: float, wall_breaker: float | None, unguarded: float = 0.0) -> Circuit:
+    def circuit(
+        self,
+        fault_current: float,
+        wall_breaker: float | None,
+        unguarded: float = 0.0,
+        *,
+        protective_least: float = 0.0,
+        direct_volts: float = 0.0,
+    ) -> Circuit:
         """The finished circuit. Raises ValueError for wires that go nowhere or numbers used twice."""
         return Circuit(
             dict(self.devices),
@@ -66,4 +76,6 @@ class Board:
             fault_current,
             wall_breaker,
             unguarded,
+            protective_least,
+            direct_volts,
         )

@@ -1,10 +1,13 @@
-"""Ideal joins contracted: which terminals are one node in given switch positions."""
+"""Ideal joins contracted: which terminals are one node in given switch positions, and what current can reach.
 
-from collections.abc import Iterator
-from functools import lru_cache
+A circuit keeps what no switch changes (`_Map`), so that thousands of positions and faults are walked fast.
+"""
+
+from collections.abc import Iterable, Iterator
 from itertools import product
 
 from buildsheet.circuit.netlist import (
+    Barrier,
     Circuit,
     Contact,
     Device,
@@ -16,6 +19,8 @@ from buildsheet.circuit.netlist import (
     Resistance,
     Terminal,
 )
+
+NONE: frozenset[str] = frozenset()
 
 
 class Nodes:
@@ -45,7 +50,7 @@ class Nodes:
 
 
 def joins(
-    device: Device, positions: Positions, *, blown: frozenset[str] = frozenset()
+    device: Device, positions: Positions, *, blown: frozenset[str] = NONE
 ) -> Iterator[tuple[str, str]]:
     """Pairs of the device's terminals that are joined ideally: links, closed contacts, fuses that are whole."""
     for inside in device.inside:
@@ -58,35 +63,87 @@ def joins(
                 yield a, b
 
 
-def bridges(device: Device, positions: Positions) -> Iterator[tuple[str, str]]:
-    """Pairs of terminals between which current may flow though they are not one node: loads, heaters, electronics."""
+def bridges(device: Device, positions: Positions, *, barred: bool = False) -> Iterator[tuple[str, str]]:
+    """Pairs of terminals between which current may flow though they are not one node: loads, heaters, electronics, and
+    what power passes through; when `barred`, marked separation stops it."""
     for inside in device.inside:
         match inside:
             case Resistance(a=a, b=b, position=where) if where in ("", positions.get(device.code, "")):
+                yield a, b
+            case Barrier(a=a, b=b, marked=marked) if not (barred and marked):
                 yield a, b
             case Electronics(terminals=names):
                 yield from ((names[0], other) for other in names[1:])
 
 
-@lru_cache(maxsize=64)
-def _wired(circuit: Circuit, off: frozenset[str]) -> Nodes:
-    """Terminals joined by wires alone, which no switch changes."""
-    nodes = Nodes(circuit.terminals)
-    for wire in circuit.wires:
-        if wire.a.device not in off and wire.b.device not in off:
-            nodes.join(wire.a, wire.b)
-    return nodes
+Beside = dict[str, tuple[str, ...]]
+
+
+class _Map:
+    """What lies beside each terminal: by wires, ideally inside its device, and by anything inside it."""
+
+    def __init__(self, circuit: Circuit):
+        self.circuit = circuit
+        self.wired: dict[Terminal, tuple[Terminal, ...]] = {
+            terminal: tuple(wire.b if wire.a == terminal else wire.a for wire in circuit.at(terminal))
+            for terminal in circuit.terminals
+        }
+        self._inner: dict[tuple[str, str | None, bool, bool, bool, bool], Beside] = {}
+
+    def inner(self, code: str, position: str | None, whole: bool, ideal: bool, barred: bool, back: bool) -> Beside:
+        """Names beside each name inside a device; `whole` unless it is a fuse that has blown; `ideal` joins alone;
+        `back` walks against the current."""
+        key = (code, position, whole, ideal, barred, back)
+        found = self._inner.get(key)
+        if found is None:
+            found = self._inner[key] = self._work(*key)
+        return found
+
+    def _work(self, code: str, position: str | None, whole: bool, ideal: bool, barred: bool, back: bool) -> Beside:
+        device = self.circuit.devices[code]
+        at = {} if position is None else {code: position}
+        beside: dict[str, list[str]] = {}
+        pairs = list(joins(device, at, blown=NONE if whole else frozenset({code})))
+        if not ideal:
+            pairs += bridges(device, at, barred=barred)
+        for a, b in pairs:
+            beside.setdefault(a, []).append(b)
+            beside.setdefault(b, []).append(a)
+        if not ideal:
+            for inside in device.inside:
+                if isinstance(inside, Diode):
+                    one, other = (inside.b, inside.a) if back else (inside.a, inside.b)
+                    beside.setdefault(one, []).append(other)
+                    if not self.circuit.direct:  # on alternating current each half-wave passes it from one of its sides
+                        beside.setdefault(other, []).append(one)
+        return {name: tuple(others) for name, others in beside.items()}
+
+
+def _map_of(circuit: Circuit) -> _Map:
+    kept = circuit.kept.get("map")
+    if kept is None:
+        kept = circuit.kept["map"] = _Map(circuit)
+    found: _Map = kept
+    return found
 
 
 def contract(
     circuit: Circuit,
     positions: Positions,
     *,
-    blown: frozenset[str] = frozenset(),
-    off: frozenset[str] = frozenset(),
+    blown: frozenset[str] = NONE,
+    off: frozenset[str] = NONE,
 ) -> Nodes:
     """Nodes in these positions. `blown` fuses are open; devices in `off` have their wires taken off."""
-    nodes = _wired(circuit, off).copy()
+    key = ("wired", off)
+    if key not in circuit.kept:
+        nodes = Nodes(circuit.terminals)
+        for wire in circuit.wires:
+            if wire.a.device not in off and wire.b.device not in off:
+                nodes.join(wire.a, wire.b)
+        circuit.kept[key] = nodes
+    wired: Nodes = circuit.kept[key]
+    nodes = wired.copy()
     for device in circuit.devices.values():
         for a, b in joins(device, positions, blown=blown):
             nodes.join(Terminal(device.code, a), Terminal(device.code, b))
@@ -98,43 +155,48 @@ def reached(
     positions: Positions,
     start: Terminal,
     *,
-    blown: frozenset[str] = frozenset(),
-    off: frozenset[str] = frozenset(),
-    around: frozenset[str] = frozenset(),
+    blown: frozenset[str] = NONE,
+    off: frozenset[str] = NONE,
+    around: frozenset[str] = NONE,
+    ideal: bool = False,
+    barred: bool = False,
+    stop: frozenset[Terminal] = frozenset(),
 ) -> dict[Terminal, Terminal | None]:
     """Every terminal that current from `start` can reach through anything, each with the terminal before it. From a
-    battery's plus it passes a diode one way only.
+    battery's plus it passes a diode one way only; toward its minus the other way.
 
-    `blown` fuses are open; devices in `off` have their wires taken off; nothing passes through those in `around`.
+    `blown` fuses are open; devices in `off` have their wires taken off; nothing passes through those in `around`;
+    `ideal` passes wires, contacts and fuses only; `barred` stops at marked separation; from the terminals of `stop`, such
+    as those of another pole, it goes no further.
     The protective conductor's own net counts like any other: what reaches it is a path to it.
     """
-    beside: dict[Terminal, list[Terminal]] = {terminal: [] for terminal in circuit.terminals}
-    for wire in circuit.wires:
-        if wire.a.device not in off and wire.b.device not in off:
-            beside[wire.a].append(wire.b)
-            beside[wire.b].append(wire.a)
-    for device in circuit.devices.values():
-        if device.code in around:
-            continue
-        for a, b in (*joins(device, positions, blown=blown), *bridges(device, positions)):
-            beside[Terminal(device.code, a)].append(Terminal(device.code, b))
-            beside[Terminal(device.code, b)].append(Terminal(device.code, a))
-        for inside in device.inside:
-            if isinstance(
-                inside, Diode
-            ):  # on alternating current each half-wave passes it from one of its sides
-                beside[Terminal(device.code, inside.a)].append(Terminal(device.code, inside.b))
-                if not circuit.direct:
-                    beside[Terminal(device.code, inside.b)].append(Terminal(device.code, inside.a))
+    known = _map_of(circuit)
+    back = circuit.direct and start in _toward(circuit)
     found: dict[Terminal, Terminal | None] = {start: None}
     waiting = [start]
-    while waiting:
-        here = waiting.pop(0)
-        for there in beside[here]:
+    for here in waiting:
+        if here in stop:
+            continue
+        code, name = here
+        if code not in off:
+            for there in known.wired[here]:
+                if there not in found and there.device not in off:
+                    found[there] = here
+                    waiting.append(there)
+        if code in around:
+            continue
+        for other in known.inner(code, positions.get(code), code not in blown, ideal, barred, back).get(name, ()):
+            there = Terminal(code, other)
             if there not in found:
                 found[there] = here
                 waiting.append(there)
     return found
+
+
+def _toward(circuit: Circuit) -> set[Terminal]:
+    """The poles of a battery that current comes back to."""
+    source, poles = circuit.source
+    return {Terminal(source.code, name) for name in poles.poles if name not in poles.live}
 
 
 def path_to(found: dict[Terminal, Terminal | None], end: Terminal) -> tuple[Terminal, ...]:
@@ -145,18 +207,27 @@ def path_to(found: dict[Terminal, Terminal | None], end: Terminal) -> tuple[Term
     return tuple(reversed(path))
 
 
-def all_positions(circuit: Circuit) -> Iterator[dict[str, str]]:
+def has_contact(device: Device) -> bool:
+    """Whether the device's position joins anything."""
+    return any(isinstance(inside, Contact) for inside in device.inside)
+
+
+def all_positions(circuit: Circuit) -> tuple[dict[str, str], ...]:
     """Every combination of switch positions that can happen: a coil's device is in only while its coil is fed, or may
     be out at any time. A device without contacts stays at rest: its position joins nothing."""
-    switched = [device for device in circuit.devices.values() if device.positions and _has_contact(device)]
+    if "positions" not in circuit.kept:
+        circuit.kept["positions"] = tuple(_all_positions(circuit))
+    found: tuple[dict[str, str], ...] = circuit.kept["positions"]
+    return found
+
+
+def _all_positions(circuit: Circuit) -> Iterator[dict[str, str]]:
+    switched = [device for device in circuit.devices.values() if device.positions and has_contact(device)]
+    coils = [device for device in switched if device.coil]
     for choice in product(*(device.positions for device in switched)):
         positions = circuit.rest | dict(zip((device.code for device in switched), choice, strict=True))
-        if all(_held(circuit, device, positions) for device in switched if device.coil):
+        if all(_held(circuit, device, positions) for device in coils):
             yield positions
-
-
-def _has_contact(device: Device) -> bool:
-    return any(isinstance(inside, Contact) for inside in device.inside)
 
 
 def _held(circuit: Circuit, device: Device, positions: Positions) -> bool:
@@ -176,7 +247,47 @@ def fed(circuit: Circuit, device: Device, positions: Positions) -> bool:
     """Whether the device's coil lies between the poles of the source; True for one without a coil."""
     if device.coil is None:
         return True
+    if not any(isinstance(part, Resistance) and {part.a, part.b} == set(device.coil) for part in device.inside):
+        return False  # its winding is broken
     source, poles = circuit.source
-    nodes = contract(circuit, positions)
-    ends = {nodes.of(Terminal(device.code, name)) for name in device.coil}
-    return ends == {nodes.of(Terminal(source.code, pole)) for pole in poles.poles}
+    ends = [_pole_of(circuit, positions, Terminal(device.code, name), source.code) for name in device.coil]
+    return None not in ends and ends[0] != ends[1] and set(ends) == set(poles.poles)
+
+
+def _pole_of(circuit: Circuit, positions: Positions, start: Terminal, source: str) -> str | None:
+    """The pole of the source that a terminal is ideally joined with, None for no pole."""
+    poles = circuit.source[1].poles
+    for there in reached(circuit, positions, start, ideal=True):
+        if there.device == source and there.name in poles:
+            return there.name
+    return None
+
+
+def flows(
+    circuit: Circuit, positions: Positions, feeds: Iterable[Terminal], code: str, around: frozenset[str]
+) -> dict[Terminal, set[str]]:
+    """For each of several poles, the terminals of a device that its current reaches without passing the devices in
+    `around`, or the node of another pole."""
+    poles = tuple(feeds)
+    nodes = {pole: frozenset(reached(circuit, positions, pole, ideal=True, around=around)) for pole in poles}
+    found = {}
+    for pole in poles:
+        others = frozenset[Terminal]().union(*(nodes[other] for other in poles if other != pole)) - nodes[pole]
+        ends = reached(circuit, positions, pole, around=around, stop=others)
+        found[pole] = {end.name for end in ends if end.device == code and end not in others}
+        found[pole] |= {end.name for end in nodes[pole] if end.device == code}
+    return found
+
+
+def differ(ends: Iterable[set[str]]) -> bool:
+    """Whether two of several poles reach different terminals, so that current flows between them."""
+    sets = [names for names in ends if names]
+    return any(a != b for i, one in enumerate(sets) for other in sets[i + 1 :] for a in one for b in other)
+
+
+def powered(circuit: Circuit, positions: Positions, codes: Iterable[str], around: frozenset[str] = NONE) -> str | None:
+    """The first of these devices that current can flow through: two poles of the source reach different terminals of
+    it, without passing those in `around`. None when there is none."""
+    source, poles = circuit.source
+    feeds = [Terminal(source.code, pole) for pole in poles.poles]
+    return next((code for code in codes if differ(flows(circuit, positions, feeds, code, around | {code}).values())), None)

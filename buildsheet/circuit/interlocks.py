@@ -120,8 +120,18 @@ def _precharge(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breac
             out = all(positions[c.code] == c.positions[0] for c in _motor_switches(circuit))
             if not out or positions[timer.code] != timer.positions[0] or not fed(circuit, timer, positions):
                 continue
+            early = next((c for c in _motor_switches(circuit) if fed(circuit, c, positions)), None)
+            if early is not None:
+                yield breach(
+                    "pre-charge",
+                    (Terminal(early.code, early.terminals[0]),),
+                    positions,
+                    f"{early.code} is fed before {timer.code} has counted",
+                )
+                return
             for drive in of_kind(circuit, "drive"):
                 alone = frozenset({drive.code})
+                past = alone | {device.code for device in of_kind(circuit, "resistor")}
                 forth = {
                     end
                     for start in starts
@@ -136,6 +146,20 @@ def _precharge(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breac
                     if Terminal(source.code, pole) not in starts
                     and nodes.same(Terminal(drive.code, name), Terminal(source.code, pole))
                 }
+                unlimited = {
+                    end
+                    for start in starts
+                    for end in reached(circuit, positions, start, around=past)
+                    if end.device == drive.code
+                } - back
+                if unlimited:
+                    yield breach(
+                        "pre-charge",
+                        (next(iter(unlimited)),),
+                        positions,
+                        f"{drive.code} is charged past its resistor",
+                    )
+                    return
                 if not (forth - back) or not back:
                     yield breach(
                         "pre-charge",

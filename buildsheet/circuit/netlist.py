@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 Positions = Mapping[str, str]
 
@@ -29,11 +29,19 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Contact:
-    """A contact: joined in the named positions of its device, open in the others."""
+    """A contact: joined in the named positions of its device, open in the others.
+
+    `early`: it opens before the other contacts of its device, and closes after them. `direct`: what moves it pushes it
+    open, so that welding can't keep it closed (IEC 60947-5-1, annex K). `breaks_dc`: the most volts DC at which it may
+    open its current; None where no figure is printed on it.
+    """
 
     a: str
     b: str
     closed_in: frozenset[str]
+    early: bool = False
+    direct: bool = False
+    breaks_dc: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +64,33 @@ class Resistance:
     low: float
     high: float
     position: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Winding(Resistance):
+    """A winding, which stores a magnetic field: `part` is the armature or field of a motor, the coil of a relay."""
+
+    part: str = "armature"
+
+
+@dataclass(frozen=True, slots=True)
+class Capacitor:
+    """A capacitor of `farads`, charged to `volts` at the most while the machine runs."""
+
+    a: str
+    b: str
+    farads: float
+    volts: float
+
+
+@dataclass(frozen=True, slots=True)
+class Barrier:
+    """Insulation between two circuits that power passes through (a transformer, a coupler). Only one that is `marked` as
+    safe separation keeps the one from being live with the other."""
+
+    a: str
+    b: str
+    marked: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,16 +121,21 @@ class Source:
     direct: bool = False
 
 
-Inside = Link | Contact | Fuse | Resistance | Diode | Electronics | Source
+Inside = Link | Contact | Fuse | Resistance | Capacitor | Barrier | Diode | Electronics | Source
 
 
 @dataclass(frozen=True)
 class Device:
     """A device. `positions` begin with the one at rest; `spring` ones return by themselves; `coil` names the terminals
     of a coil that holds the second position; one that `lingers` keeps it for a time after its coil has gone dead.
+    `overlaps`: on its way from one position to the next it may join both, which only a switch marked break-before-make
+    never does. `automatic`: it moves without a hand and without a coil (a thermostat).
     `metal` is its exposed metal part's terminal; `takes` how many wires a terminal holds when not one or two; `limits`
     the most current (A, RMS) that its electronics let out of a terminal, infinite when nobody knows: a converter gives
-    out more current than it takes in.
+    out more current than it takes in. `low` are the terminals that are said to be extra-low voltage and may be touched;
+    `control` where its speed knob goes, low end, wiper and high end; `unleashed_by` those of them that let it go to full
+    speed when their wire breaks. `makes_volts`: the most that
+    it makes by itself while it turns (a motor).
     """
 
     code: str
@@ -108,11 +148,17 @@ class Device:
     spring: bool = False
     coil: tuple[str, str] | None = None
     lingers: bool = False
+    overlaps: bool = False
+    automatic: bool = False
     metal: str = ""
     trips_at: float | None = None
     interrupts: float | None = None
     takes: Mapping[str, int] = field(default_factory=dict)
     limits: Mapping[str, float] = field(default_factory=dict)
+    low: frozenset[str] = frozenset()
+    unleashed_by: frozenset[str] = frozenset()
+    control: tuple[str, str, str] | None = None
+    makes_volts: float = 0.0
     place: str = ""
     column: int = 0
     touched: bool = False
@@ -120,8 +166,8 @@ class Device:
 
 @dataclass(frozen=True, slots=True)
 class Wire:
-    """A conductor between two terminals. Ampacity in A, length in m; `stage` is the hundred of its number, `run` where it
-    lies, `cable` the cable that it is a core of."""
+    """A conductor between two terminals. Ampacity in A, length in m, area in m² (0 when nobody asks); `stage` is the
+    hundred of its number, `run` where it lies, `cable` the cable that it is a core of."""
 
     number: int
     a: Terminal
@@ -133,6 +179,7 @@ class Wire:
     ampacity: float
     cable: str = ""
     run: str = ""
+    area: float = 0.0
 
     @property
     def stage(self) -> int:
@@ -147,7 +194,8 @@ class Wire:
 class Circuit:
     """All devices and wires of one machine, with the fault current (A) at its source and the rating of the wall breaker
     (A), None for a source that nothing guards, such as a battery: then only wires up to `unguarded` (m) may lie between
-    it and the first fuse.
+    it and the first fuse. `protective_least` is the least area (m²) of its protective conductors,
+    `direct_volts` the most that its direct current reaches.
 
     Raises ValueError for a wire to a terminal that is not there, or a number or pair of ends used twice.
     """
@@ -157,6 +205,8 @@ class Circuit:
     fault_current: float
     wall_breaker: float | None
     unguarded: float = 0.0
+    protective_least: float = 0.0
+    direct_volts: float = 0.0
 
     def __post_init__(self) -> None:
         numbers: set[int] = set()
@@ -198,9 +248,22 @@ class Circuit:
             isinstance(inside, Source) and inside.direct for d in self.devices.values() for inside in d.inside
         )
 
+    @cached_property
+    def _wires_at(self) -> dict[Terminal, tuple[Wire, ...]]:
+        found: dict[Terminal, list[Wire]] = {}
+        for wire in self.wires:
+            found.setdefault(wire.a, []).append(wire)
+            found.setdefault(wire.b, []).append(wire)
+        return {terminal: tuple(wires) for terminal, wires in found.items()}
+
     def at(self, terminal: Terminal) -> tuple[Wire, ...]:
         """The wires on a terminal."""
-        return tuple(wire for wire in self.wires if terminal in (wire.a, wire.b))
+        return self._wires_at.get(terminal, ())
+
+    @cached_property
+    def kept(self) -> dict[object, Any]:
+        """What contraction works out once for this circuit."""
+        return {}
 
     @cached_property
     def rest(self) -> dict[str, str]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import inf
 
-from buildsheet.circuit.breach import Breach, breach, is_metal, of_kind
+from buildsheet.circuit.breach import FUSES, Breach, breach, is_metal, of_kind
 from buildsheet.circuit.contraction import (
     all_positions,
     bridges,
@@ -13,12 +13,17 @@ from buildsheet.circuit.contraction import (
     pulled_in,
     reached,
 )
+from buildsheet.circuit.direction import direction, knob
 from buildsheet.circuit.interlocks import interlocks
-from buildsheet.circuit.netlist import Circuit, Contact, Device, Fuse, Link, Positions, Terminal, Wire
+from buildsheet.circuit.moving import joined_outputs, moving
+from buildsheet.circuit.netlist import Circuit, Contact, Device, Fuse, Positions, Terminal
+from buildsheet.circuit.protective import protective
+from buildsheet.circuit.separation import separation
+from buildsheet.circuit.stored import stored
 
 PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
-          "protective conductor", "terminals", "restart")  # fmt: skip
-FUSES = ("line-fuse", "motor-fuse", "charger-fuse")
+          "protective conductor", "terminals", "restart", "reversal", "opening", "actions", "running", "stopping", "knob", "stored energy", "separation",
+          "charging", "pre-charge")  # fmt: skip
 NOTHING = ("nothing", inf)  # what guards a wire before the first fuse of a source without a breaker
 
 
@@ -40,10 +45,15 @@ def _all(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
     yield from _order(circuit, starts)
     yield from _conductor_protection(circuit, starts)
     yield from _breaking_capacity(circuit)
-    yield from _protective_conductor(circuit)
+    yield from protective(circuit)
     yield from _terminals(circuit)
     yield from _restart(circuit, starts)
     yield from interlocks(circuit, starts)
+    yield from moving(circuit)
+    yield from direction(circuit)
+    yield from knob(circuit)
+    yield from stored(circuit)
+    yield from separation(circuit, starts)
 
 
 def _short_circuit(circuit: Circuit, positions: Positions) -> Iterator[Breach]:
@@ -56,6 +66,8 @@ def _short_circuit(circuit: Circuit, positions: Positions) -> Iterator[Breach]:
                 yield breach(
                     "short circuit", (a, b), positions, f"{a} and {b} are joined without a load between them"
                 )
+    for a, b in joined_outputs(circuit, positions):
+        yield breach("short circuit", (a, b), positions, f"{a} and {b} are joined without a load between them")
 
 
 def _earth(circuit: Circuit) -> tuple[str, ...]:
@@ -213,54 +225,6 @@ def _breaking_capacity(circuit: Circuit) -> Iterator[Breach]:
             had = "an unknown current" if device.interrupts is None else f"{device.interrupts:.4g} A"
             words = f"{device.code} breaks {had}, the fault current may be {circuit.fault_current:.4g} A"
             yield breach("breaking capacity", (Terminal(device.code, device.terminals[0]),), {}, words)
-
-
-def _protective_wires(circuit: Circuit) -> list[Wire]:
-    return [wire for wire in circuit.wires if wire.role == "protective"]
-
-
-def _protective_conductor(circuit: Circuit) -> Iterator[Breach]:
-    """Every exposed metal part reaches the source's earth through protective wires and bars only, and nothing else does."""
-    source, poles = circuit.source
-    if (
-        not poles.earth
-    ):  # extra-low voltage from a battery: nothing that can be touched is dangerous by its voltage
-        return
-    start = Terminal(source.code, poles.earth)
-    found: dict[Terminal, Terminal | None] = {start: None}
-    waiting = [start]
-    while waiting:
-        here = waiting.pop(0)
-        beside = [
-            wire.b if wire.a == here else wire.a
-            for wire in _protective_wires(circuit)
-            if here in (wire.a, wire.b)
-        ]
-        device = circuit.devices[here.device]
-        for inside in device.inside:
-            if isinstance(inside, Link) and here.name in (inside.a, inside.b) and device.kind == "earth-bar":
-                beside.append(Terminal(device.code, inside.b if here.name == inside.a else inside.a))
-        for there in beside:
-            if there not in found:
-                found[there] = here
-                waiting.append(there)
-    for device in circuit.devices.values():
-        metal = Terminal(device.code, device.metal)
-        if device.metal and metal not in found:
-            yield breach(
-                "protective conductor",
-                (metal,),
-                {},
-                f"{metal}, a metal part that can be touched, reaches no protective conductor",
-            )
-    for wire in circuit.wires:
-        if wire.role != "protective" and (wire.a in found or wire.b in found):
-            yield breach(
-                "protective conductor",
-                (wire.a, wire.b),
-                {},
-                f"wire {wire.number} uses the protective conductor for something else",
-            )
 
 
 def _terminals(circuit: Circuit) -> Iterator[Breach]:

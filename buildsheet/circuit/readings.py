@@ -2,10 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import inf
 from typing import Literal
 
 from buildsheet.circuit.contraction import Nodes, contract, reached
-from buildsheet.circuit.netlist import Circuit, Diode, Electronics, Positions, Resistance, Terminal
+from buildsheet.circuit.netlist import Circuit, Diode, Electronics, Positions, Resistance, Terminal, Winding
 
 ReadingKind = Literal["near zero", "value", "open", "record"]
 Edges = list[tuple[Terminal, Terminal, float]]
@@ -41,25 +42,47 @@ def expected(
     nodes = contract(circuit, at, off=off)
     if nodes.same(red, black):
         return Reading(red, black, at, "near zero", 0.0, joined)
-    edges = [
-        (
-            nodes.of(Terminal(device.code, part.a)),
-            nodes.of(Terminal(device.code, part.b)),
-            part.low,
-            part.high,
-        )
-        for device in circuit.devices.values()
-        for part in device.inside
-        if isinstance(part, Resistance) and part.position in ("", at.get(device.code, ""))
-    ]
     ends = (nodes.of(red), nodes.of(black))
-    low, high = ([(a, b, (least, most)[which]) for a, b, least, most in edges] for which in (0, 1))
+    low, high = _network(circuit, at, nodes, "low"), _network(circuit, at, nodes, "high")
     if _through_electronics(circuit, at, red, black, off) or _through_diode(circuit, nodes, high, ends):
-        return Reading(red, black, at, "record", 0.0, float("inf"))
+        return Reading(red, black, at, "record", 0.0, inf)
     below, above = _potentials(low, *ends), _potentials(high, *ends)
     if below is None or above is None:
-        return Reading(red, black, at, "open", float("inf"), float("inf"))
+        return Reading(red, black, at, "open", inf, inf)
     return Reading(red, black, at, "value", below[ends[0]], above[ends[0]])
+
+
+def _network(
+    circuit: Circuit, at: Positions, nodes: Nodes, which: Literal["low", "high"], *, windings: bool = True
+) -> Edges:
+    """Every resistance between nodes, at its least or greatest ohms, that of `windings` included or not."""
+    return [
+        (nodes.of(Terminal(device.code, part.a)), nodes.of(Terminal(device.code, part.b)), getattr(part, which))
+        for device in circuit.devices.values()
+        for part in device.inside
+        if isinstance(part, Resistance)
+        and part.position in ("", at.get(device.code, ""))
+        and (windings or not isinstance(part, Winding))
+    ]
+
+
+def resistance(circuit: Circuit, positions: Positions, a: Terminal, b: Terminal) -> float:
+    """The most ohms between two terminals that are sure to be there, infinite when nothing joins them: no current through
+    a diode or electronics counts, nor through a winding, whose brushes may not touch, or which hangs on a plug."""
+    nodes = contract(circuit, positions)
+    if nodes.same(a, b):
+        return 0.0
+    found = _potentials(_network(circuit, positions, nodes, "high", windings=False), nodes.of(a), nodes.of(b))
+    return inf if found is None else found[nodes.of(a)]
+
+
+def potentials(circuit: Circuit, positions: Positions, red: Terminal, black: Terminal) -> dict[Terminal, float]:
+    """Volts of every terminal over `black` that one ampere from `red` to `black` makes; empty when nothing joins them, or all does."""
+    nodes = contract(circuit, positions)
+    if nodes.same(red, black):
+        return {}
+    found = _potentials(_network(circuit, positions, nodes, "high"), nodes.of(red), nodes.of(black)) or {}
+    return {terminal: found[nodes.of(terminal)] for terminal in circuit.terminals if nodes.of(terminal) in found}
 
 
 def _through_electronics(
@@ -150,4 +173,4 @@ def span(readings: tuple[Reading, ...]) -> tuple[float, float]:
     return min(r.low for r in readings), max(r.high for r in readings)
 
 
-__all__ = ["Reading", "ReadingKind", "expected", "span"]
+__all__ = ["Reading", "ReadingKind", "expected", "potentials", "resistance", "span"]

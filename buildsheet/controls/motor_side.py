@@ -1,6 +1,6 @@
 """From the drive to the motor: DC fuse, overload heater, motor; the fan beside the drive. Wires 301 to 449."""
 
-from buildsheet.circuit import Contact, Device, Fuse, Resistance
+from buildsheet.circuit import Contact, Device, Fuse, Resistance, Winding
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.controls.no_volt_release import ChainContact
 
@@ -28,11 +28,13 @@ def wire_motor(
     armature: tuple[float, float],
     fuse_rating: float,
     fuse_interrupts: float | None,
+    makes_volts: float,
     bonded: bool,
     texts: dict[str, str],
 ) -> None:
     """DC fuse, heaters of the overload relay, reversing switch and motor between the drive's output terminals, as far as
-    they are on the board. `armature` is the ohms a meter may show; `bonded` says whether the motor's frame gets a
+    they are on the board. `armature` is the ohms a meter may show, `makes_volts` the most
+    that it makes by itself while it turns; `bonded` says whether the motor's frame gets a
     protective conductor."""
     board.add(
         Device(
@@ -55,9 +57,10 @@ def wire_motor(
             "Motor",
             texts["M1"],
             ("A1", "A2", "frame"),
-            (Resistance("A1", "A2", *armature),),
+            (Winding("A1", "A2", *armature),),
             metal="frame",
             takes={} if bonded else {"frame": 0},
+            makes_volts=makes_volts,
             place="outside",
             column=6,
         )
@@ -88,7 +91,7 @@ def wire_fan(
             "Fan",
             texts["M2"],
             ("1", "2", "frame") if metal else ("1", "2"),
-            (Resistance("1", "2", *winding),),
+            (Winding("1", "2", *winding, part="fan"),),
             metal="frame" if metal else "",
             place="box",
             column=4,

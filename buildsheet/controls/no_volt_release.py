@@ -5,7 +5,7 @@ its chain. Wires 201 to 249.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from buildsheet.circuit import Contact, Device, Resistance
+from buildsheet.circuit import Contact, Device, Winding
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.circuit.netlist import Terminal
 
@@ -39,7 +39,7 @@ def wire_no_volt_release(
     board.add(
         Device(
             "Q2", "contactor", "No-volt release", texts["Q2"], ("1", "2", *(("3", "4") if both else ()), "13", "14", "A1", "A2"),
-            (Contact("1", "2", IN), *((Contact("3", "4", IN),) if both else ()), Contact("13", "14", IN), Resistance("A1", "A2", *coil)),
+            (Contact("1", "2", IN), *((Contact("3", "4", IN),) if both else ()), Contact("13", "14", IN), Winding("A1", "A2", *coil, part="coil")),
             positions=("out", "in"), coil=("A1", "A2"), place="box", column=3,
         )
     )  # fmt: skip
@@ -50,7 +50,7 @@ def wire_no_volt_release(
     ):
         board.add(
             Device(
-                code, kind, name, texts[code], ends, (Contact(*ends, closed),), ("free", "pressed"),
+                code, kind, name, texts[code], ends, (Contact(*ends, closed, direct=kind == "emergency-stop"),), ("free", "pressed"),
                 spring=kind != "emergency-stop", place="panel", column=2,
             )
         )  # fmt: skip
@@ -71,7 +71,7 @@ def wire_no_volt_release(
         board.wire(204, behind, "S2:13", "control", "panel")
         board.wire(205, "S2:13", "Q2:13", "control", "panel")
     if "K2" in board.devices:
-        board.wire(216, "Q2:13", "K2:15", "control")
+        board.wire(216, "K2:A1", "K2:15", "control")
         board.wire(217, "K2:18", "Q2:A1", "control")
         board.wire(218, "S2:14", "K2:A1", "control", "panel")
         board.wire(219, "K2:A2", "Q2:A2", "neutral")

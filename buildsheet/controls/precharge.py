@@ -2,7 +2,7 @@
 that. A diode keeps the drive's own supply from holding the contactor in through the resistor.
 """
 
-from buildsheet.circuit import Contact, Device, Diode, Resistance
+from buildsheet.circuit import Contact, Device, Diode, Resistance, Winding
 from buildsheet.circuit.builder import Board
 
 THROUGH = frozenset({"through"})
@@ -15,7 +15,7 @@ def add_precharge(
     board.add(
         Device(
             "K2", "timer", "Charging timer", texts["K2"], ("15", "18", "A1", "A2"),
-            (Contact("15", "18", THROUGH), Resistance("A1", "A2", *coil)), positions=("waiting", "through"), coil=("A1", "A2"),
+            (Contact("15", "18", THROUGH), Winding("A1", "A2", *coil, part="coil")), positions=("waiting", "through"), coil=("A1", "A2"),
             place="box", column=3,
         )
     )  # fmt: skip

@@ -6,7 +6,7 @@ which was set while the contactor was in, goes on for its time without supply; o
 in. So the armature is never switched under current, nor fed while it still turns.
 """
 
-from buildsheet.circuit import Contact, Device, Resistance
+from buildsheet.circuit import Contact, Device, Winding
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.controls.no_volt_release import ChainContact
 
@@ -22,7 +22,7 @@ def add_reversing(board: Board, coil: tuple[float, float], texts: dict[str, str]
             "S5", "reversing-switch", "Direction", texts["S5"], ("1", "2", "3", "4", "21", "22"),
             (
                 Contact("1", "2", FORWARD), Contact("3", "4", FORWARD), Contact("1", "4", REVERSE), Contact("3", "2", REVERSE),
-                Contact("21", "22", EITHER),
+                Contact("21", "22", EITHER, early=True),
             ),
             positions=("off", "forward", "reverse"), place="panel", column=5,
         )
@@ -30,7 +30,7 @@ def add_reversing(board: Board, coil: tuple[float, float], texts: dict[str, str]
     board.add(
         Device(
             "K1", "timer", "Standstill timer", texts["K1"], ("15", "16", "A1", "A2"),
-            (Contact("15", "16", READY), Resistance("A1", "A2", *coil)), positions=("ready", "timing"), coil=("A1", "A2"),
+            (Contact("15", "16", READY), Winding("A1", "A2", *coil, part="coil")), positions=("ready", "timing"), coil=("A1", "A2"),
             lingers=True, place="box", column=3,
         )
     )  # fmt: skip

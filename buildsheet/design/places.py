@@ -131,8 +131,8 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
                 "nothing that has no DC breaking capacity on it", safety=True,
             ),
             Place(
-                "charger-inlet", "charger inlet", "Charger socket", (Need("current", "≥", sizes.charger_fuse, "amperes"),),
-                ("panel socket for the charger's plug, ", sizes.charger_fuse, ", with a contact that opens while the plug is in"), "X4",
+                "charger-inlet", "charger inlet", "Charger socket", (Need("current", "≥", sizes.charger_fuse, "amperes"), volts, direct),
+                ("panel socket for the charger's plug, ", sizes.charger_fuse, ", with a contact for ", supplied.highest, " DC that opens while the plug is in"), "X4",
                 "a socket with a separate microswitch that the plug pushes", safety=True, proof=f"its contacts clean, and {TEN_TIMES}",
             ),
         ]  # fmt: skip
@@ -140,8 +140,9 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
         found += [
             Place(
                 "charging-timer", "timer", "Charging timer",
-                (Need("coil", "=", supplied.voltage, "coil", LINE_SLACK), Need("delay", "=", "on-delay", "kind of delay")),
-                ("on-delay timer relay, up to ", sizes.precharge.time, ", coil ", supplied.voltage, " DC, one changeover contact"), "K2",
+                (Need("coil", "=", supplied.voltage, "coil", LINE_SLACK), Need("delay", "=", "on-delay", "kind of delay"), volts, direct,
+                 Need("contact", "=", "normally open", "contact", also=("changeover",)), Need("range", "≥", sizes.precharge.time, "longest time")),
+                ("on-delay timer relay, up to ", sizes.precharge.time, ", coil ", supplied.voltage, " DC, one normally open or changeover contact for ", supplied.highest, " DC"), "K2",
                 "the same with several ranges, set to this one",
             ),
             Place(
@@ -164,6 +165,7 @@ def _release(supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
         Need("contact", "=", "normally closed", "contact"),
         Need("contact", "=", "normally open", "contact"),
     )
+    direct = () if supplied.alternating else (kind,)  # on AC its volts say enough
     return (
         Place(
             "contactor", "contactor", "Contactor of the no-volt release",
@@ -180,9 +182,9 @@ def _release(supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
             ("red latching mushroom button on a yellow plate, one normally closed direct-opening contact, ", volts.value, current), "S1",
             "nothing else", safety=True, proof=f"latches at every press, {TEN_TIMES}",
         ),
-        Place("stop", "stop button", "Stop button", (volts, closed), ("black push button, one normally closed contact, ", volts.value, current), "S3",
+        Place("stop", "stop button", "Stop button", (volts, *direct, closed), ("black push button, one normally closed contact, ", volts.value, current), "S3",
               "a button of an old motor starter, once its contact is measured"),
-        Place("start", "start button", "Start button", (volts, opened),
+        Place("start", "start button", "Start button", (volts, *direct, opened),
               ("white push button, one normally open contact that springs back, ", volts.value, current), "S2",
               "a button of an old motor starter, once its contact is measured"),
     )  # fmt: skip
@@ -207,9 +209,9 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
             Place(
                 "overload", "overload relay", "Motor overload relay",
                 (Need("current", "≥", sizes.overload_need, "top of its range"), Need("poles", "=", "3-pole", "poles"),
-                 Need("reset", "=", "manual reset", "reset")),
+                 Need("reset", "=", "manual reset", "reset"), *(() if supplied.alternating else (_volts(supplied), _kind(supplied)))),
                 ("three-pole bimetal motor overload relay, suitable for DC, range up to ", sizes.overload_range,
-                 ", with a normally closed trip contact and manual reset"), "F3",
+                 ", with a normally closed trip contact", *(() if supplied.alternating else (" for ", supplied.highest, " DC")), " and manual reset"), "F3",
                 "nothing with fewer poles: the current passes all three", safety=True,
                 proof="trips at its test lever, and all three heaters read near 0",
             )
@@ -229,9 +231,10 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
             ),
             Place(
                 "standstill-timer", "timer", "Standstill timer",
-                (Need("coil", "=", supplied.voltage, "coil", LINE_SLACK), Need("delay", "=", "true off-delay", "kind of delay")),
+                (Need("coil", "=", supplied.voltage, "coil", LINE_SLACK), Need("delay", "=", "true off-delay", "kind of delay"), _kind(supplied),
+                 Need("contact", "=", "normally closed", "contact", also=("changeover",)), Need("range", "≥", sizes.wait, "longest time")),
                 ("true off-delay timer relay, keeps its time without supply, up to ", sizes.wait, ", coil ", supplied.voltage, _current(supplied),
-                 ", one normally closed contact"), "K1",
+                 ", one normally closed or changeover contact"), "K1",
                 "nothing that needs supply to keep its time: pulling the plug would cut the wait short", safety=True,
                 proof="set to its time by a watch, also with the plug pulled",
             ),

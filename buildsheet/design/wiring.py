@@ -1,8 +1,9 @@
 """From design to circuit: the stages in their order, with the sizes and texts of the design."""
 
+from dataclasses import replace
 from math import inf
 
-from buildsheet.circuit import Circuit, Device, Terminal
+from buildsheet.circuit import Circuit, Contact, Device, Terminal
 from buildsheet.circuit.builder import Board, Conductor
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.line import bond, wire_line
@@ -74,7 +75,7 @@ def wire(design: Design) -> Circuit | None:
     if "K1" in board.devices:
         feed_timer(board, (Terminal("T1", power.feed_terminals[0]), Terminal("T1", power.feed_terminals[1])))
     wire_motor(board, plus=plus, minus=minus, armature=_armature(design), fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
-               fuse_interrupts=_interrupts(design, "motor-fuse"), bonded=supplied.earthed, texts=texts)  # fmt: skip
+               fuse_interrupts=_interrupts(design, "motor-fuse"), makes_volts=_makes_volts(design), bonded=supplied.earthed, texts=texts)  # fmt: skip
     fan = project.controls.fan if project.controls else None
     if fan is not None:
         wire_fan(board, behind, _usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
@@ -82,7 +83,14 @@ def wire(design: Design) -> Circuit | None:
         _bonds(board, texts)
     guard = float(supplied.guard) if supplied.guard is not None else None
     unguarded = table("bench_limits").cell("unguarded wire", "value").si if guard is None else 0.0
-    return board.circuit(float(sizes.fault_at_fuse), guard, unguarded)
+    _direct_figures(board, design)
+    return board.circuit(
+        float(sizes.fault_at_fuse),
+        guard,
+        unguarded,
+        protective_least=float(sizes.protective) if sizes.protective is not None else 0.0,
+        direct_volts=_direct_volts(sizes, supplied),
+    )
 
 
 def missing(design: Design) -> tuple[Value, ...]:
@@ -103,6 +111,7 @@ def missing(design: Design) -> tuple[Value, ...]:
         *(size.ampacity for size in sizes.wires),
         *((sizes.charger_fuse,) if sizes.charger_fuse is not None else ()),
         *((sizes.precharge.resistor, sizes.precharge.need) if sizes.precharge is not None else ()),
+        *((sizes.protective,) if sizes.protective is not None else ()),
         *((design.project.power.potentiometer,) if design.project.power is not None else ()),
         *lengths,
     ]
@@ -124,7 +133,7 @@ def _run(runs: Runs | None, name: str, label: str) -> Value:
 
 
 def _conductor(size: WireSize, colours: tuple[str, ...], role: str = "") -> Conductor:
-    return Conductor(size.gauge, float(size.ampacity), colours, role)
+    return Conductor(size.gauge, float(size.ampacity), colours, role, float(size.area))
 
 
 def _conductors(design: Design, sizes: Sizes, supplied: Supplied) -> dict[str, Conductor]:
@@ -213,6 +222,36 @@ def _interrupts(design: Design, place_id: str) -> float | None:
         needed = next((need.value for need in seat.place.needs if need.rating == "breaking"), None)
         return float(needed) if isinstance(needed, Value) and needed.known else None
     return float(seat.part.breaking) if seat.part.breaking.known else None
+
+
+def _direct_volts(sizes: Sizes, supplied: Supplied) -> float:
+    """The most that direct current reaches anywhere in the machine."""
+    if not supplied.alternating:
+        return float(supplied.highest)
+    return float(sizes.motor_fuse_volts) if sizes.motor_fuse_volts.known else inf
+
+
+def _direct_figures(board: Board, design: Design) -> None:
+    """The DC figure of each contact: the one printed on the part at its place, or the one that the counter is asked for."""
+    for seat in design.seats:
+        device = board.devices.get(seat.place.code)
+        needs = {need.rating: need for need in seat.place.needs}
+        asked = needs.get("voltage")
+        direct = "supply" in needs and needs["supply"].value == "DC"
+        if device is None or asked is None or not (direct or "DC" in asked.label) or not isinstance(asked.value, Value):
+            continue
+        volts = seat.part.voltage if seat.usable and seat.part is not None else asked.value
+        figure = float(volts) if volts.known else None
+        inside = tuple(
+            replace(part, breaks_dc=figure) if isinstance(part, Contact) else part for part in device.inside
+        )
+        board.devices[device.code] = replace(device, inside=inside)
+
+
+def _makes_volts(design: Design) -> float:
+    """The most that the motor makes by itself: its back-EMF at runaway."""
+    found = design.sheet.values.get("runaway.E")
+    return float(found) if found is not None and found.known else inf
 
 
 def _usual(part: str) -> tuple[float, float]:

@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.given.fields import Amperes, FaultAmperes, Heights, Ohms, Said, Volts, Watts
+from buildsheet.given.fields import Amperes, FaultAmperes, Heights, Ohms, Said, Times, Volts, Watts
 from buildsheet.given.model import Given
 
 PartKind = Literal[
@@ -43,6 +43,7 @@ class Part(Given):
         "reset",
         "centre",
         "delay",
+        "range",
     )
     kind: PartKind = Field(description="What it is.")
     id: str = Field("", description="Your own name for this one part.", max_length=20)
@@ -71,8 +72,8 @@ class Part(Given):
         None,
         description="Use category marked on a contactor, IEC 60947-4-1; `motor-rated` for a mark in horsepower.",
     )
-    contact: Literal["normally closed", "normally open"] | None = Field(
-        None, description="Contact of a button, as the meter shows it at rest."
+    contact: Literal["normally closed", "normally open", "changeover"] | None = Field(
+        None, description="Contact of a button or timer, as the meter shows it at rest."
     )
     opening: Literal["direct opening"] | None = Field(
         None,
@@ -86,6 +87,9 @@ class Part(Given):
     )
     delay: Literal["on-delay", "off-delay", "true off-delay"] | None = Field(
         None, description="Kind of a timer; a true off-delay keeps its time without supply."
+    )
+    range: Annotated[Times, Said(before="up to")] = Field(
+        description="Longest time that a timer can be set to.", examples=["30 s"]
     )
     origin: Literal["salvaged", "bought", "new"] | None = Field(None, description="Where it came from.")
     price: str = Field("", description="What it cost or would cost, as text.", max_length=20)

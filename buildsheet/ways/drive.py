@@ -20,7 +20,7 @@ from buildsheet.units import VOLT
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 POT_SLACK = 0.2  # a potentiometer's own tolerance
-TERMINALS = ("P1", "P2", "P3")
+TERMINALS = ("P1", "P2", "P3")  # low end, wiper, high end
 
 
 class Drive(Given):
@@ -136,7 +136,7 @@ class Drive(Given):
             Device(
                 "T1", "drive", self.printed, texts["T1"], (*terminals, "case") if metal else terminals,
                 (Electronics(terminals, self.chops),), metal="case" if metal else "", place="box", column=4,
-                limits={"A+": limit, "A−": limit},
+                limits={"A+": limit, "A−": limit}, control=TERMINALS, unleashed_by=frozenset() if self.open_low_end == "stops" else frozenset(TERMINALS[:2]),
             )
         )  # fmt: skip
         low, high = potentiometer

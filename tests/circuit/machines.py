@@ -16,3 +16,6 @@ def circuit(name: str) -> Circuit:
     made = plan(load(PROJECTS / name / f"{name}.yaml")).circuit
     assert made is not None
     return made
+
+
+DEMOS = ("strip-sander", "yarn-twister", "wool-carder")

@@ -35,7 +35,7 @@ DEVICES = {
             (Contact("1", "2", IN), Contact("3", "4", IN), Contact("13", "14", IN), Resistance("A1", "A2", 300.0, 400.0)),
             positions=("out", "in"), coil=("A1", "A2"),
         ),
-        Device("S1", "emergency-stop", "Emergency stop", "", ("11", "12"), (Contact("11", "12", FREE),), positions=("free", "pressed")),
+        Device("S1", "emergency-stop", "Emergency stop", "", ("11", "12"), (Contact("11", "12", FREE, direct=True),), positions=("free", "pressed")),
         Device("S2", "start", "Start", "", ("13", "14"), (Contact("13", "14", PRESSED),), positions=("free", "pressed"), spring=True),
         Device("M1", "motor", "Motor", "", ("A1", "A2", "frame"), (Resistance("A1", "A2", 1.0, 2.0),), metal="frame"),
     )

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from buildsheet.circuit import Circuit, Terminal
+from buildsheet.circuit import Circuit, Resistance, Terminal
 from buildsheet.circuit.builder import Board, Conductor
 from buildsheet.circuit.contraction import all_positions, contract, path_to, pulled_in, reached
 from buildsheet.circuit.netlist import Device
@@ -122,7 +122,8 @@ def test_a_coil_that_is_fed_pulls_in() -> None:
 
 def test_one_contactor_pulls_the_next() -> None:
     """A second coil fed through the first one's contact follows it."""
-    second = Device("Q3", "contactor", "Second", "", ("A1", "A2"), positions=("out", "in"), coil=("A1", "A2"))
+    coil = Resistance("A1", "A2", 300.0, 400.0)
+    second = Device("Q3", "contactor", "Second", "", ("A1", "A2"), (coil,), ("out", "in"), coil=("A1", "A2"))
     chain = Circuit(
         {**DEVICES, "Q3": second}, (*WIRES, wire(301, "Q2:2", "Q3:A1"), wire(302, "Q2:4", "Q3:A2")), 600.0, 15.0
     )  # fmt: skip

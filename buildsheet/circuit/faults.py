@@ -1,0 +1,327 @@
+"""Single faults: each part fails once in each way it is known to, and the sequence of start, stop and disconnect is gone
+through again. What then happens is told, with what still stops the machine.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from buildsheet.circuit.breach import FUSES, of_kind
+from buildsheet.circuit.contraction import powered, reached
+from buildsheet.circuit.interlocks import interlocks
+from buildsheet.circuit.moving import fed_winding, joined_outputs, shorted_outputs
+from buildsheet.circuit.netlist import (
+    Capacitor,
+    Circuit,
+    Contact,
+    Device,
+    Diode,
+    Electronics,
+    Fuse,
+    Inside,
+    Link,
+    Positions,
+    Resistance,
+    Terminal,
+    Winding,
+)
+from buildsheet.circuit.protective import metal_without_protection
+from buildsheet.circuit.sequence import Run, driven, runs, settle
+from buildsheet.circuit.stored import SAFE_VOLTS, WITHIN, discharge_time, without_supply
+
+Outcome = Literal[
+    "starts by itself",
+    "stop fails",
+    "emergency stop fails",
+    "overload fails",
+    "disconnect fails",
+    "full speed",
+    "reverses without waiting",
+    "runs on the charger",
+    "charged at once",
+    "knob fails",
+    "resistor overheats",
+    "frame unprotected",
+    "stays charged",
+    "fan stops",
+    "fuse blows",
+    "no pull-in",
+    "no hold",
+    "no turning",
+    "nothing yet",
+]
+STOPPERS: dict[Outcome, str] = {
+    "stop fails": "stop",
+    "emergency stop fails": "emergency-stop",
+    "overload fails": "overload",
+    "disconnect fails": "disconnect",
+}
+INTERLOCKED: dict[str, Outcome] = {
+    "reversal": "reverses without waiting",
+    "charging": "runs on the charger",
+    "pre-charge": "charged at once",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A part that fails: its device or the number of its wire, the terminals it concerns, and what happened in words."""
+
+    kind: Literal["welded", "stuck in", "shorted", "open", "broken wire", "blown"]
+    device: str
+    ends: tuple[Terminal, ...]
+    wire: int = 0
+
+    @property
+    def words(self) -> str:
+        """What failed, as it is printed."""
+        if self.kind == "broken wire":
+            return f"wire {self.wire} broken"
+        names = "–".join(end.name for end in self.ends)
+        return {
+            "welded": f"{self.device} {names} stuck closed",
+            "stuck in": f"{self.device} stuck in",
+            "shorted": f"{self.device} {names} shorted".replace("  ", " "),
+            "open": f"{self.device} {names} open".replace("  ", " "),
+            "blown": f"{self.device} {names} blown",
+        }[self.kind]
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """What a fault leads to, and by what the machine is still stopped then."""
+
+    fault: Fault
+    outcomes: tuple[Outcome, ...]
+    stopped_by: tuple[str, ...]
+
+    @property
+    def noticed(self) -> bool:
+        """Whether the next start or stop shows it."""
+        return "nothing yet" not in self.outcomes
+
+
+def faults(circuit: Circuit) -> Iterator[tuple[Fault, Circuit]]:
+    """Every single fault with the circuit that has it. Left out, as excluded by how the part is built: a contact that its
+    button pushes open (direct opening, IEC 60947-5-1 annex K) does not stay closed."""
+    for device in circuit.devices.values():
+        for index, part in enumerate(device.inside):
+            yield from _of_part(circuit, device, index, part)
+        if device.coil and len(device.positions) > 1:
+            stuck = tuple(_stuck(part, device) for part in device.inside)
+            yield Fault("stuck in", device.code, ()), _with(circuit, device, stuck)
+    for wire in circuit.wires:
+        left = tuple(one for one in circuit.wires if one is not wire)
+        yield Fault("broken wire", "", (wire.a, wire.b), wire.number), replace(circuit, wires=left)
+
+
+def _of_part(circuit: Circuit, device: Device, index: int, part: Inside) -> Iterator[tuple[Fault, Circuit]]:
+    def becomes(*parts: Inside) -> Circuit:
+        return _with(circuit, device, (*device.inside[:index], *parts, *device.inside[index + 1 :]))
+
+    match part:
+        case Contact(a=a, b=b, direct=direct):
+            ends = (Terminal(device.code, a), Terminal(device.code, b))
+            if not direct:
+                yield Fault("welded", device.code, ends), becomes(replace(part, closed_in=frozenset(device.positions)))
+            yield Fault("open", device.code, ends), becomes()
+        case Fuse(a=a, b=b):
+            yield Fault("blown", device.code, (Terminal(device.code, a), Terminal(device.code, b))), becomes()
+        case Winding(a=a, b=b):
+            yield Fault("open", device.code, (Terminal(device.code, a), Terminal(device.code, b))), becomes()
+        case Resistance(a=a, b=b) | Capacitor(a=a, b=b) | Diode(a=a, b=b):
+            if device.kind == "potentiometer":  # its wires stand for it
+                return
+            ends = (Terminal(device.code, a), Terminal(device.code, b))
+            yield Fault("open", device.code, ends), becomes()
+            yield Fault("shorted", device.code, ends), becomes(Link(a, b))
+        case Electronics(terminals=names) if device.kind == "drive":
+            yield Fault("shorted", device.code, ()), circuit
+            yield Fault("open", device.code, ()), becomes()
+            del names
+
+
+def _stuck(part: Inside, device: Device) -> Inside:
+    """A contact that stays as it is while its coil is fed."""
+    if not isinstance(part, Contact):
+        return part
+    closed = device.positions[1] in part.closed_in
+    return replace(part, closed_in=frozenset(device.positions) if closed else frozenset())
+
+
+def _with(circuit: Circuit, device: Device, inside: tuple[Inside, ...]) -> Circuit:
+    return replace(circuit, devices={**circuit.devices, device.code: replace(device, inside=inside)})
+
+
+def effects(circuit: Circuit, *, pole_may_swap: bool = False) -> tuple[Effect, ...]:
+    """What each single fault leads to, in the order of the circuit; worked out once for a circuit."""
+    key = ("effects", pole_may_swap)
+    if key not in circuit.kept:
+        circuit.kept[key] = _effects(circuit, pole_may_swap)
+    found: tuple[Effect, ...] = circuit.kept[key]
+    return found
+
+
+def _effects(circuit: Circuit, pole_may_swap: bool) -> tuple[Effect, ...]:
+    source, poles = circuit.source
+    live = poles.poles if pole_may_swap else poles.live
+    starts = tuple(Terminal(source.code, name) for name in live)
+    sound = runs(circuit)
+    return tuple(_effect(circuit, fault, broken, sound, starts) for fault, broken in faults(circuit))
+
+
+def _effect(
+    circuit: Circuit, fault: Fault, broken: Circuit, sound: tuple[Run, ...], starts: tuple[Terminal, ...]
+) -> Effect:
+    found: list[Outcome] = []
+    if fault.kind == "open" and circuit.devices[fault.device].kind == "drive":
+        return Effect(fault, ("no turning",), ())
+    if _short_circuit(broken, sound):
+        return Effect(fault, ("fuse blows",), ())
+    stopped_by: list[str] = []
+    tried = [_run(broken, run) for run in sound]
+    started = [one for one in tried if not isinstance(one, str)]
+    ran = [positions for positions in started if _fully(broken, positions)]
+    if len(ran) < len(started):
+        found.append("resistor overheats")
+    if fault.kind == "shorted" and circuit.devices[fault.device].kind == "drive":
+        found.append("full speed")
+    for end in _knob_ends(circuit, fault):
+        found.append("full speed" if end.name in circuit.devices[end.device].unleashed_by else "knob fails")
+    if _starts(broken, sound):
+        found.append("starts by itself")
+    for name, kind in STOPPERS.items():
+        works = _stops(broken, ran, kind, starts)
+        if works is False:
+            found.append(name)
+        elif works:
+            stopped_by.append(kind)
+    if fault.kind == "broken wire" and any(True for _ in _bare_metal(circuit, broken)):
+        found.append("frame unprotected")
+    if _stays_charged(circuit, broken):
+        found.append("stays charged")
+    if len(started) < len(sound):
+        found.append(next(one for one in tried if isinstance(one, str)))
+    elif not all(_turns(broken, positions) for positions in ran):
+        found.append("no turning")
+    elif not found:
+        found += dict.fromkeys(INTERLOCKED[one.proof] for one in interlocks(broken, starts))
+    if any(not _blows(broken, positions, fan) for positions in ran for fan in of_kind(broken, "fan")):
+        found.append("fan stops")
+    if not found:
+        found.append("nothing yet")
+    return Effect(fault, tuple(found), tuple(stopped_by))
+
+
+def _knob_ends(circuit: Circuit, fault: Fault) -> tuple[Terminal, ...]:
+    """The ends at a drive of a broken wire from its knob."""
+    kinds = {circuit.devices[end.device].kind for end in fault.ends}
+    if fault.kind != "broken wire" or kinds != {"drive", "potentiometer"}:
+        return ()
+    return tuple(end for end in fault.ends if circuit.devices[end.device].kind == "drive")
+
+
+def _fully(broken: Circuit, positions: Positions) -> bool:
+    """Whether the machine is fed past every resistor, which is made for a moment's current only."""
+    around = frozenset(device.code for device in of_kind(broken, "resistor"))
+    return powered(broken, positions, driven(broken), around) is not None
+
+
+def _short_circuit(broken: Circuit, sound: tuple[Run, ...]) -> bool:
+    """Whether the fault joins two poles of the source, or of a drive's output, while the machine rests or runs: then a
+    fuse clears it."""
+    source, poles = broken.source
+    ends = [Terminal(source.code, pole) for pole in poles.poles]
+    for positions in (broken.rest, *(run.positions for run in sound)):
+        if any(True for _ in (*joined_outputs(broken, positions), *shorted_outputs(broken, positions))):
+            return True
+        for index, a in enumerate(ends):
+            joined = reached(broken, positions, a, ideal=True)
+            if any(b in joined for b in ends[index + 1 :]):
+                return True
+    return False
+
+
+def _run(broken: Circuit, run: Run) -> dict[str, str] | Outcome:
+    """The machine started as it was when it was sound; or how far it comes."""
+    at = settle(broken, {**broken.rest, **run.set_to})
+    loads = driven(broken)
+    pulled = True
+    if run.button:
+        pressed = broken.devices[run.button].positions[1]
+        at = settle(broken, {**at, run.button: pressed})
+        pulled = powered(broken, at, loads) is not None
+        at = settle(broken, {**at, run.button: broken.devices[run.button].positions[0]})
+    if powered(broken, at, loads):
+        return at
+    main = [d.code for d in of_kind(broken, "contactor") if d.coil and at[d.code] == run.positions[d.code]]
+    return "no turning" if main else "no hold" if pulled else "no pull-in"
+
+
+def _turns(broken: Circuit, positions: Positions) -> bool:
+    """Whether current passes every winding of the motors."""
+    return all(
+        fed_winding(broken, positions, motor.code, part)
+        for motor in of_kind(broken, "motor")
+        for part in motor.inside
+        if isinstance(part, Winding)
+    ) and all(any(isinstance(part, Winding) for part in motor.inside) for motor in of_kind(broken, "motor"))
+
+
+def _blows(broken: Circuit, positions: Positions, fan: Device) -> bool:
+    return bool(powered(broken, positions, (fan.code,))) and any(isinstance(part, Resistance) for part in fan.inside)
+
+
+def _starts(broken: Circuit, sound: tuple[Run, ...]) -> bool:
+    """Whether the motor is fed though nobody pressed start: on switching on, or when power comes back after a cut."""
+    loads = driven(broken)
+    for run in sound:
+        if not run.button:
+            continue
+        switched_on = settle(broken, {**broken.rest, **run.set_to})
+        back = settle(broken, settle(broken, run.positions, off=True))
+        if powered(broken, switched_on, loads) or powered(broken, back, loads):
+            return True
+    return False
+
+
+def _stops(broken: Circuit, ran: list[dict[str, str]], kind: str, starts: tuple[Terminal, ...]) -> bool | None:
+    """Whether the devices of a kind stop the running machine; None when there are none or it does not run."""
+    devices = of_kind(broken, kind)
+    if not devices or not ran:
+        return None
+    loads = driven(broken)
+    for positions in ran:
+        for device in devices:
+            place = device.positions[0] if kind == "disconnect" else device.positions[1]
+            after = settle(broken, {**positions, device.code: place})
+            if powered(broken, after, loads) or (kind == "disconnect" and _live_beyond(broken, after, device, starts)):
+                return False
+    return True
+
+
+def _live_beyond(broken: Circuit, positions: dict[str, str], switch: Device, starts: tuple[Terminal, ...]) -> bool:
+    source, _ = broken.source
+    before = {source.code, switch.code}
+    if broken.wall_breaker is None:  # at a battery the fuses come first, and the charger's socket is no load
+        before |= {device.code for device in of_kind(broken, *FUSES, "charger-inlet")}
+    return any(t.device not in before for start in starts for t in reached(broken, positions, start))
+
+
+def _bare_metal(circuit: Circuit, broken: Circuit) -> Iterator[Terminal]:
+    sound = set(metal_without_protection(circuit))
+    return (metal for metal in metal_without_protection(broken) if metal not in sound)
+
+
+def _stays_charged(circuit: Circuit, broken: Circuit) -> bool:
+    if not any(isinstance(part, Capacitor) and part.volts > SAFE_VOLTS for d in broken.devices.values() for part in d.inside):
+        return False
+    del circuit
+    return any(
+        discharge_time(broken, positions, device.code, part) > WITHIN
+        for device in broken.devices.values()
+        for part in device.inside
+        if isinstance(part, Capacitor)
+        for positions in without_supply(broken)
+    )
+

@@ -1,0 +1,362 @@
+"""Ways to break a circuit, each with the proof that must catch it. A way that has no place in a circuit gives None."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from math import inf
+
+from buildsheet.circuit import (
+    Capacitor,
+    Circuit,
+    Contact,
+    Device,
+    Diode,
+    Link,
+    Resistance,
+    Source,
+    Terminal,
+    Wire,
+)
+from tests.circuit.small import adding, fuse_first, terminal, welded, wire, with_device, with_wire, without
+
+Break = Callable[[Circuit], Circuit | None]
+
+
+@dataclass(frozen=True)
+class Breaking:
+    """A way to break a circuit: in words, the proof that catches it, and how it is done."""
+
+    words: str
+    proof: str
+    of: Break
+
+
+def _has(circuit: Circuit, *codes: str) -> bool:
+    return all(code in circuit.devices for code in codes)
+
+
+def _kind(circuit: Circuit, kind: str) -> Device | None:
+    return next((device for device in circuit.devices.values() if device.kind == kind), None)
+
+
+def _on(circuit: Circuit, a: str) -> Wire | None:
+    """The first wire on a terminal."""
+    return next(iter(circuit.at(terminal(a))), None)
+
+
+def _numbered(circuit: Circuit, number: int) -> Wire | None:
+    return next((one for one in circuit.wires if one.number == number), None)
+
+
+def _drop(number: int) -> Break:
+    return lambda c: without(c, number) if _numbered(c, number) else None
+
+
+def _drop_at(end: str) -> Break:
+    def broken(circuit: Circuit) -> Circuit | None:
+        found = _on(circuit, end) if _has(circuit, end.partition(":")[0]) else None
+        return without(circuit, found.number) if found else None
+
+    return broken
+
+
+def _bridge(a: str, b: str, role: str = "control") -> Break:
+    def broken(circuit: Circuit) -> Circuit | None:
+        ends = (terminal(a), terminal(b))
+        there = all(end.device in circuit.devices and end.name in circuit.devices[end.device].terminals for end in ends)
+        return adding(circuit, wire(990, a, b, role)) if there else None
+
+    return broken
+
+
+def _bridge_kind(kind: str, role: str = "control") -> Break:
+    """A wire over the first contact of a device of this kind."""
+
+    def broken(circuit: Circuit) -> Circuit | None:
+        device = _kind(circuit, kind)
+        part = next((p for p in device.inside if isinstance(p, Contact)), None) if device else None
+        return _bridge(f"{device.code}:{part.a}", f"{device.code}:{part.b}", role)(circuit) if device and part else None
+
+    return broken
+
+
+def _changed(code: str, **changes: object) -> Break:
+    return lambda c: with_device(c, code, **changes) if _has(c, code) else None
+
+
+def _contacts(code: str, change: Callable[[Contact], Contact]) -> Break:
+    def broken(circuit: Circuit) -> Circuit | None:
+        if not _has(circuit, code):
+            return None
+        inside = tuple(change(p) if isinstance(p, Contact) else p for p in circuit.devices[code].inside)
+        return with_device(circuit, code, inside=inside)
+
+    return broken
+
+
+def _earthed(of: Break) -> Break:
+    """Where the source has a protective conductor."""
+    return lambda c: of(c) if c.source[1].earth else None
+
+
+def _on_line(of: Break) -> Break:
+    return lambda c: None if c.direct else of(c)
+
+
+def _on_battery(of: Break) -> Break:
+    return lambda c: of(c) if c.direct else None
+
+
+def _reversing(of: Break) -> Break:
+    return lambda c: of(c) if _has(c, "S5") else None
+
+
+def _moved(number: int, end: str, to: str) -> Break:
+    """A wire whose end (`a` or `b`) goes somewhere else."""
+
+    def broken(circuit: Circuit) -> Circuit | None:
+        return with_wire(circuit, number, **{end: terminal(to)}) if _numbered(circuit, number) else None
+
+    return broken
+
+
+def _daisy_chain(circuit: Circuit) -> Circuit | None:
+    """The motor's frame bonded from the box's stud instead of from the bar."""
+    found = next((one for one in circuit.wires if terminal("M1:frame") in (one.a, one.b)), None)
+    if found is None or not _has(circuit, "U1"):
+        return None
+    return with_wire(circuit, found.number, a=terminal("U1:stud"), b=terminal("M1:frame"))
+
+
+def _poles_swapped(circuit: Circuit) -> Circuit | None:
+    """Line and neutral changed over at the plug."""
+    source = circuit.source[1]
+    if len(source.live) != 1 or "3" in circuit.devices["F1"].terminals:  # both poles are fused alike
+        return None
+    a, b = (f"X1:{pole}" for pole in source.poles)
+    first, second = _on(circuit, a), _on(circuit, b)
+    if first is None or second is None:
+        return None
+    swapped = with_wire(circuit, first.number, a=terminal(b), b=first.b if first.a == terminal(a) else first.a)
+    return with_wire(swapped, second.number, a=terminal(a), b=second.b if second.a == terminal(b) else second.a)
+
+
+def _added(circuit: Circuit, device: Device, *wires: Wire) -> Circuit:
+    return adding(replace(circuit, devices={**circuit.devices, device.code: device}), *wires)
+
+
+def _capacitor(volts: float, bleeder: float | None, farads: float = 470e-6) -> Break:
+    """A capacitor over the supply terminals of the drive, with or without a resistor over it."""
+
+    def broken(circuit: Circuit) -> Circuit | None:
+        feeds = [end for one in circuit.wires if one.stage == 3 for end in (one.a, one.b) if circuit.devices[end.device].kind == "drive"]
+        if len(feeds) < 2:
+            return None
+        inside: tuple[Capacitor | Resistance, ...] = (Capacitor("1", "2", farads, volts),)
+        if bleeder is not None:
+            inside = (*inside, Resistance("1", "2", bleeder, bleeder))
+        capacitor = Device("C9", "capacitor", "Capacitor", "", ("1", "2"), inside)
+        return _added(circuit, capacitor, wire(991, str(feeds[0]), "C9:1"), wire(992, str(feeds[1]), "C9:2"))
+
+    return broken
+
+
+def _capacitor_at_the_pins(circuit: Circuit) -> Circuit | None:
+    """A large filter capacitor over the plug's poles, ahead of every switch, with a bleeder that is too slow for pins."""
+    if circuit.direct:
+        return None
+    poles = [f"X1:{pole}" for pole in circuit.source[1].poles]
+    inside = (Capacitor("1", "2", 2.2e-6, 187.0), Resistance("1", "2", 1e6, 1e6))
+    filtering = Device("C9", "capacitor", "Capacitor", "", ("1", "2"), inside)
+    return _added(circuit, filtering, wire(991, poles[0], "C9:1"), wire(992, poles[1], "C9:2"))
+
+
+def _past_the_contactor(circuit: Circuit) -> Circuit | None:
+    """Both supply wires of the drive taken from where the supply comes in: the turning motor makes the pins live."""
+    first, second = _numbered(circuit, 301), _numbered(circuit, 302)
+    if circuit.direct or first is None or second is None:
+        return None
+    ends = [one.a if one.a.device != "T1" else one.b for one in (first, second)]
+    poles = [Terminal("X1", pole) for pole in circuit.source[1].poles]
+    moved = circuit
+    for one, end, pole in zip((first, second), ends, poles, strict=True):
+        moved = with_wire(moved, one.number, a=pole, b=one.b if one.a == end else one.a)
+    return moved
+
+
+def _low_but_joined(circuit: Circuit) -> Circuit | None:
+    """A knob that is said to be extra-low voltage on a drive that does not separate it."""
+    return None if circuit.direct else with_device(circuit, "S4", low=frozenset(circuit.devices["S4"].terminals))
+
+
+def _thermostat_in_the_feed(circuit: Circuit) -> Circuit | None:
+    """A thermostat that cuts the drive's supply instead of the release chain: when it cools, the machine starts."""
+    found = _numbered(circuit, 301)
+    if found is None:
+        return None
+    cool = Device("F9", "thermostat", "Thermostat", "", ("1", "2"), (Contact("1", "2", frozenset({"cool"}), breaks_dc=inf),),
+                  positions=("cool", "hot"), automatic=True)  # fmt: skip
+    made = _added(circuit, cool, wire(991, "F9:2", str(found.b)))
+    return with_wire(made, 301, a=found.a, b=terminal("F9:1"))
+
+
+def _same_way(circuit: Circuit) -> Circuit | None:
+    """The reversing switch joined so that both its places drive the motor the same way."""
+    if not _has(circuit, "S5"):
+        return None
+    either = frozenset({"forward", "reverse"})
+    inside = tuple(
+        replace(p, closed_in=either if p.a in ("1", "3") and p.b == {"1": "2", "3": "4"}[p.a] else frozenset())
+        if isinstance(p, Contact) and not p.early
+        else p
+        for p in circuit.devices["S5"].inside
+    )
+    return with_device(circuit, "S5", inside=inside)
+
+
+def _without_middle(circuit: Circuit) -> Circuit | None:
+    """A changeover without a middle place and without the mark break-before-make."""
+    return with_device(circuit, "S5", positions=("forward", "reverse"), overlaps=True) if _has(circuit, "S5") else None
+
+
+def _kept_by_the_line(circuit: Circuit) -> Circuit | None:
+    """The standstill timer set by the line itself: before the contactor is in."""
+    if not _has(circuit, "K1"):
+        return None
+    moved = with_wire(circuit, 215, a=terminal("F1:2"), b=terminal("K1:A1"))
+    neutral = _on(circuit, "Q2:3")
+    assert neutral is not None
+    return with_wire(moved, 223, a=neutral.a if neutral.a.device != "Q2" else neutral.b, b=terminal("K1:A2"))
+
+
+def _reversed_diode(circuit: Circuit) -> Circuit | None:
+    return with_device(circuit, "D1", inside=(Diode("K", "A"),)) if _has(circuit, "D1") else None
+
+
+def _knob_swapped(circuit: Circuit) -> Circuit | None:
+    """The two ends of the speed knob changed over."""
+    first, last = _numbered(circuit, 501), _numbered(circuit, 503)
+    if first is None or last is None:
+        return None
+    return with_wire(with_wire(circuit, 501, b=last.b), 503, b=first.b)
+
+
+def _thin(role: str) -> Break:
+    def broken(circuit: Circuit) -> Circuit | None:
+        found = next((one for one in circuit.wires if one.role == role), None)
+        return with_wire(circuit, found.number, ampacity=0.5) if found else None
+
+    return broken
+
+
+def _thin_protective(circuit: Circuit) -> Circuit | None:
+    found = next((one for one in circuit.wires if one.role == "protective"), None)
+    return with_wire(circuit, found.number, area=circuit.protective_least / 2) if found and circuit.protective_least else None
+
+
+def _linked_disconnect(circuit: Circuit) -> Circuit:
+    device = circuit.devices["Q1"]
+    return with_device(circuit, "Q1", inside=(Link("1", "2"), *device.inside[1:]))
+
+
+def _no_figure(code: str) -> Break:
+    return _contacts(code, lambda part: replace(part, breaks_dc=None, early=False))
+
+
+def _live_poles(circuit: Circuit) -> Circuit | None:
+    """A source with two poles that are live, fused in one."""
+    source, poles = circuit.source
+    if circuit.direct or len(poles.live) > 1 or "3" in circuit.devices["F1"].terminals:
+        return None
+    return with_device(circuit, source.code, inside=(Source(poles.poles, poles.poles, poles.earth),))
+
+
+def _long_post_wire(circuit: Circuit) -> Circuit | None:
+    return with_wire(circuit, 101, length=3.0) if circuit.wall_breaker is None else None
+
+
+def _fuse_last(circuit: Circuit) -> Circuit | None:
+    """At a battery the disconnect ahead of the fuse."""
+    if circuit.wall_breaker is not None:
+        return None
+    first, second, third = (_numbered(circuit, number) for number in (101, 103, 104))
+    if first is None or second is None or third is None:
+        return None
+    moved = with_wire(circuit, 101, a=terminal("X1:+"), b=terminal("Q1:1"))
+    moved = with_wire(moved, 103, a=terminal("Q1:2"), b=terminal("F1:1"))
+    return with_wire(moved, 104, a=terminal("F1:2"), b=third.b if third.a == terminal("Q1:2") else third.a)
+
+
+BREAKINGS = (
+    Breaking("cord's protective wire off", "protective conductor", _earthed(_drop(901))),
+    Breaking("box's protective wire off", "protective conductor", _earthed(_drop(902))),
+    Breaking("door's protective wire off", "protective conductor", _earthed(_drop(903))),
+    Breaking("drive's protective wire off", "protective conductor", _earthed(_drop(904))),
+    Breaking("motor's protective wire off", "protective conductor", _earthed(_drop(905))),
+    Breaking("frame's protective wire off", "protective conductor", _earthed(_drop(906))),
+    Breaking("motor bonded from another part", "protective conductor", _earthed(_daisy_chain)),
+    Breaking("protective wire too thin", "protective conductor", _thin_protective),
+    Breaking("protective wire used as a control wire", "protective conductor", _earthed(lambda c: with_wire(c, 905, role="control"))),
+    Breaking("neutral on the protective bar", "protective conductor", _earthed(_bridge("Q1:4", "X2:7", "neutral"))),
+    Breaking("neutral joined with earth", "short circuit", _earthed(_bridge("Q1:4", "X2:7", "neutral"))),
+    Breaking("fuse ahead of the disconnect", "order", _on_line(fuse_first)),
+    Breaking("disconnect ahead of the battery's fuse", "order", _fuse_last),
+    Breaking("a branch ahead of the fuse", "order", _on_line(_moved(201, "a", "F1:1"))),
+    Breaking("line and neutral changed over at the plug", "order", _on_line(_poles_swapped)),
+    Breaking("two live poles, one fuse", "order", _live_poles),
+    Breaking("disconnect bypassed", "isolation", _bridge("Q1:1", "Q1:2", "line")),
+    Breaking("disconnect with a pole linked through", "isolation", _linked_disconnect),
+    Breaking("disconnect that springs back", "actions", _changed("Q1", spring=True)),
+    Breaking("emergency stop bypassed", "emergency stop", _bridge("S1:11", "S1:12")),
+    Breaking("emergency stop that closes when pressed", "emergency stop",
+             _contacts("S1", lambda part: replace(part, closed_in=frozenset({"pressed"})))),
+    Breaking("emergency stop that springs back", "actions", _changed("S1", spring=True)),
+    Breaking("emergency stop without direct opening", "actions", _contacts("S1", lambda part: replace(part, direct=False))),
+    Breaking("contactor's poles welded", "restart", welded),
+    Breaking("contactor that needs no coil", "restart", _changed("Q2", coil=None)),
+    Breaking("holding contact bridged", "restart", _bridge("Q2:13", "Q2:14")),
+    Breaking("start bridged", "restart", _bridge("S2:13", "S2:14")),
+    Breaking("a switch in the place of start", "actions", _changed("S2", spring=False)),
+    Breaking("thermostat in the drive's feed", "restart", _thermostat_in_the_feed),
+    Breaking("stop bridged", "stopping", _bridge_kind("stop")),
+    Breaking("overload's trip contact bridged", "stopping", _bridge("F3:95", "F3:96")),
+    Breaking("poles joined behind the contactor", "short circuit",
+             lambda c: _bridge("Q2:2", "Q2:4" if "4" in c.devices["Q2"].terminals else "Q1:4", "line")(c)),
+    Breaking("drive's output joined", "short circuit", _bridge("T1:A+", "T1:A−", "armature")),
+    Breaking("motor's terminals joined", "short circuit", _bridge("M1:A1", "M1:A2", "armature")),
+    Breaking("changeover without a middle", "short circuit", _without_middle),
+    Breaking("cord too thin", "conductor protection", _on_line(lambda c: with_wire(c, 101, ampacity=1.0))),
+    Breaking("wire behind the fuse too thin", "conductor protection", lambda c: with_wire(c, 104, ampacity=1.0)),
+    Breaking("control wire too thin", "conductor protection", _thin("control")),
+    Breaking("motor's wire too thin", "conductor protection", _thin("armature")),
+    Breaking("larger fuse than its wires stand", "conductor protection", _changed("F1", trips_at=200.0)),
+    Breaking("battery's first wire too long", "conductor protection", _long_post_wire),
+    Breaking("fuse that can't break the fault", "breaking capacity", _changed("F1", interrupts=1.0)),
+    Breaking("fuse of unknown breaking capacity", "breaking capacity", _changed("F1", interrupts=None)),
+    Breaking("motor fuse that can't break the fault", "breaking capacity", _changed("F2", interrupts=1.0)),
+    Breaking("charger's fuse that can't break the fault", "breaking capacity", _changed("F4", interrupts=1.0)),
+    Breaking("a wire off the contactor", "terminals", _drop(104)),
+    Breaking("a wire off the motor", "terminals", _drop_at("M1:A1")),
+    Breaking("a wire off the knob", "terminals", _drop(502)),
+    Breaking("the coil's way back off", "running", _drop(208)),
+    Breaking("holding contact's wire off", "running", _drop(207)),
+    Breaking("three wires on one screw", "terminals", _bridge("Q2:A1", "S1:12")),
+    Breaking("knob's ends changed over", "knob", _knob_swapped),
+    Breaking("reversing without a timer", "reversal", _reversing(_changed("K1", lingers=False))),
+    Breaking("standstill timer bridged", "reversal", _bridge("K1:15", "K1:16")),
+    Breaking("early contact bridged", "reversal", _bridge("S5:21", "S5:22")),
+    Breaking("early contact that opens with the rest, no DC figure", "opening", _no_figure("S5")),
+    Breaking("timer set before the contactor is in", "reversal", _kept_by_the_line),
+    Breaking("both places drive one way", "reversal", _same_way),
+    Breaking("contactor without a DC figure", "opening", _on_battery(_no_figure("Q2"))),
+    Breaking("disconnect without a DC figure", "opening", _on_battery(_no_figure("Q1"))),
+    Breaking("stop without a DC figure", "opening", _on_battery(_no_figure("S3"))),
+    Breaking("charger's contact bridged", "charging", _bridge("X4:11", "X4:12")),
+    Breaking("charging resistor bridged", "pre-charge", _bridge("R1:1", "R1:2")),
+    Breaking("charging timer bridged", "pre-charge", _bridge("K2:15", "K2:18")),
+    Breaking("diode the wrong way round", "pre-charge", _reversed_diode),
+    Breaking("capacitor without a bleeder", "stored energy", _capacitor(170.0, None)),
+    Breaking("bleeder too large", "stored energy", _capacitor(170.0, 100e3)),
+    Breaking("capacitor at the plug's pins", "stored energy", _capacitor_at_the_pins),
+    Breaking("turning motor on the plug's pins", "stored energy", _past_the_contactor),
+    Breaking("knob of a joined drive called extra-low voltage", "separation", _low_but_joined),
+)  # fmt: skip
