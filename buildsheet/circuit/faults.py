@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from buildsheet.circuit.breach import FUSES, of_kind
-from buildsheet.circuit.contraction import powered, reached
+from buildsheet.circuit.contraction import fed, powered, reached
 from buildsheet.circuit.interlocks import interlocks
 from buildsheet.circuit.moving import fed_winding, joined_outputs, shorted_outputs
 from buildsheet.circuit.netlist import (
@@ -24,6 +24,7 @@ from buildsheet.circuit.netlist import (
     Resistance,
     Terminal,
     Winding,
+    Wire,
 )
 from buildsheet.circuit.protective import metal_without_protection
 from buildsheet.circuit.sequence import Run, driven, runs, settle
@@ -111,8 +112,12 @@ def faults(circuit: Circuit) -> Iterator[tuple[Fault, Circuit]]:
             stuck = tuple(_stuck(part, device) for part in device.inside)
             yield Fault("stuck in", device.code, ()), _with(circuit, device, stuck)
     for wire in circuit.wires:
-        left = tuple(one for one in circuit.wires if one is not wire)
-        yield Fault("broken wire", "", (wire.a, wire.b), wire.number), replace(circuit, wires=left)
+        yield Fault("broken wire", "", (wire.a, wire.b), wire.number), without_wire(circuit, wire)
+
+
+def without_wire(circuit: Circuit, wire: Wire) -> Circuit:
+    """The circuit with a wire broken."""
+    return replace(circuit, wires=tuple(one for one in circuit.wires if one is not wire))
 
 
 def _of_part(circuit: Circuit, device: Device, index: int, part: Inside) -> Iterator[tuple[Fault, Circuit]]:
@@ -248,9 +253,9 @@ def _run(broken: Circuit, run: Run) -> dict[str, str] | Outcome:
     loads = driven(broken)
     pulled = True
     if run.button:
-        pressed = broken.devices[run.button].positions[1]
-        at = settle(broken, {**at, run.button: pressed})
-        pulled = powered(broken, at, loads) is not None
+        held = {**at, run.button: broken.devices[run.button].positions[1]}
+        at = settle(broken, held)
+        pulled = powered(broken, at, loads) is not None or any(fed(broken, d, held) for d in of_kind(broken, "contactor"))
         at = settle(broken, {**at, run.button: broken.devices[run.button].positions[0]})
     if powered(broken, at, loads):
         return at

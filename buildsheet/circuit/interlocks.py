@@ -5,7 +5,7 @@ from itertools import product
 
 from buildsheet.circuit.breach import Breach, breach, is_metal, of_kind
 from buildsheet.circuit.contraction import all_positions, contract, fed, path_to, reached
-from buildsheet.circuit.netlist import Circuit, Contact, Device, Terminal
+from buildsheet.circuit.netlist import Circuit, Contact, Device, Resistance, Terminal
 
 INTERLOCKS = ("reversal", "charging", "pre-charge")
 
@@ -131,7 +131,7 @@ def _precharge(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breac
                 return
             for drive in of_kind(circuit, "drive"):
                 alone = frozenset({drive.code})
-                past = alone | {device.code for device in of_kind(circuit, "resistor")}
+                past = alone | {d.code for d in of_kind(circuit, "resistor") if any(isinstance(part, Resistance) for part in d.inside)}
                 forth = {
                     end
                     for start in starts

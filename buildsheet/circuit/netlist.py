@@ -269,3 +269,14 @@ class Circuit:
     def rest(self) -> dict[str, str]:
         """Every switch in its position at rest."""
         return {device.code: device.positions[0] for device in self.devices.values() if device.positions}
+
+
+def numbers(numbers: list[int]) -> str:
+    """Wire numbers in words: runs with a dash, the rest with commas."""
+    runs: list[list[int]] = []
+    for number in sorted(numbers):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(str(n) for n in run) for run in runs)

@@ -165,14 +165,25 @@ def protected_by(circuit: Circuit) -> dict[int, tuple[str, float]]:
         if here in given:
             continue
         given[here] = guard
+        if here.device == source.code and here.name not in poles.live:
+            continue  # what comes back here came through a load; it does not go out again
         waiting += [(wire.b if wire.a == here else wire.a, guard) for wire in circuit.at(here)]
         device = circuit.devices[here.device]
         for a, b, passed in _through(device, positions, guard):
             if here.name in (a, b):
                 waiting.append((Terminal(here.device, b if here.name == a else a), passed))
-    wires = {
-        wire.number: given[wire.a] for wire in circuit.wires if wire.role != "protective" and wire.a in given
-    }
+    wires = {}
+    for wire in circuit.wires:
+        ends = [end for end in (wire.a, wire.b) if end in given and end.device != source.code] or [
+            end for end in (wire.a, wire.b) if end in given and end.name in poles.live
+        ]
+        if wire.role != "protective" and ends:
+            wires[wire.number] = given[wire.a] if wire.a in given and wire.a in ends else given[ends[0]]
+        elif wire.role != "protective":  # the way back of a socket: what its other pole has
+            far = wire.b if wire.a.device == source.code else wire.a
+            own = [given[end] for end in circuit.terminals if end.device == far.device and end in given]
+            if own:
+                wires[wire.number] = max(own, key=lambda one: one[1])
     cables: dict[str, tuple[str, float]] = {}
     for wire in circuit.wires:  # conductors of one cable are protected together
         if wire.cable and wire.number in wires:

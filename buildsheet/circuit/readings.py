@@ -2,19 +2,31 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from math import inf
 from typing import Literal
 
 from buildsheet.circuit.contraction import Nodes, contract, reached
-from buildsheet.circuit.netlist import Circuit, Diode, Electronics, Positions, Resistance, Terminal, Winding
+from buildsheet.circuit.netlist import (
+    Capacitor,
+    Circuit,
+    Diode,
+    Electronics,
+    Positions,
+    Resistance,
+    Terminal,
+    Winding,
+)
 
-ReadingKind = Literal["near zero", "value", "open", "record"]
+ReadingKind = Literal["near zero", "value", "open", "diode drop", "rising", "record"]
+DIODE_DROP = (0.4, 0.9)  # V that a meter's diode range shows on silicon, forward
 Edges = list[tuple[Terminal, Terminal, float]]
 
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """A reading between two probes in given positions. `low` and `high` in ohms; both infinite when open."""
+    """A reading between two probes in given positions. `low` and `high` in ohms, in volts for a diode drop; both infinite
+    when open; where it is rising, they are where it ends."""
 
     red: Terminal
     black: Terminal
@@ -36,7 +48,8 @@ def expected(
     """The reading between two terminals, with the wires of the devices in `off` taken off those devices.
 
     `joined` is the most ohms that leads and contacts add. "record" where electronics lie in a path, or a diode that the
-    meter, whose red tip is its plus, opens: for then no figure can be foretold.
+    meter, whose red tip is its plus, opens: for then no figure can be foretold. A diode alone, the right way round, is a
+    "diode drop"; a capacitor makes the reading rise until it is full.
     """
     at = {**circuit.rest, **positions}
     nodes = contract(circuit, at, off=off)
@@ -44,12 +57,28 @@ def expected(
         return Reading(red, black, at, "near zero", 0.0, joined)
     ends = (nodes.of(red), nodes.of(black))
     low, high = _network(circuit, at, nodes, "low"), _network(circuit, at, nodes, "high")
-    if _through_electronics(circuit, at, red, black, off) or _through_diode(circuit, nodes, high, ends):
+    if _through_electronics(circuit, at, red, black, off):
         return Reading(red, black, at, "record", 0.0, inf)
     below, above = _potentials(low, *ends), _potentials(high, *ends)
+    if _through_diode(circuit, nodes, high, ends):
+        if below is None and _lies_between(circuit, nodes, ends, Diode):
+            return Reading(red, black, at, "diode drop", *DIODE_DROP)
+        return Reading(red, black, at, "record", 0.0, inf)
+    kind: ReadingKind = "rising" if _lies_between(circuit, nodes, (*ends, *ends[:1]), Capacitor) else "value"
     if below is None or above is None:
-        return Reading(red, black, at, "open", inf, inf)
-    return Reading(red, black, at, "value", below[ends[0]], above[ends[0]])
+        return Reading(red, black, at, "open" if kind == "value" else kind, inf, inf)
+    return Reading(red, black, at, kind, below[ends[0]], above[ends[0]])
+
+
+def _lies_between(circuit: Circuit, nodes: Nodes, ends: tuple[Terminal, ...], kind: type[Diode | Capacitor]) -> bool:
+    """Whether a part of this kind lies right between two of the nodes, in their order."""
+    pairs = set(pairwise(ends))
+    return any(
+        (nodes.of(Terminal(device.code, part.a)), nodes.of(Terminal(device.code, part.b))) in pairs
+        for device in circuit.devices.values()
+        for part in device.inside
+        if isinstance(part, kind)
+    )
 
 
 def _network(

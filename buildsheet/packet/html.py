@@ -19,6 +19,7 @@ from buildsheet.packet.views import (
     diagram,
     drill,
     facts,
+    faults,
     insulation,
     one_line,
     parts,
@@ -59,6 +60,8 @@ COLUMNS = {
                 Column("because", "39mm", ("grey",))),
     "holes": (Column("", "64mm"), Column("hole", "20mm", ("right", "bold")), Column("from the left", "24mm", ("right",)), Column("from above", "24mm", ("right",)),
               Column("", "43mm", ("grey",))),
+    "seen": (Column("seen", "44mm", ("bold",)), Column("look at", "91mm"), Column("rows of sheet 8", "40mm")),
+    "singles": (Column("fails", "57mm", ("bold",)), Column("what happens", "50mm"), Column("still stops it", "38mm"), Column("rows of sheet 8", "30mm")),
     "points": (Column("", "56mm"), Column("slowest", "40mm", ("right",)), Column("fastest", "40mm", ("right",)), Column("", "39mm")),
 }  # fmt: skip
 
@@ -131,6 +134,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "plug": "battery fuse" if plan.design.supplied is not None and plan.design.supplied.guard is None else "plug",
     }
     stages = cover.stages(plan, ink)
+    failing = faults.found(plan)
     return {
         "language": "en",
         "title": f"{name}, build packet",
@@ -153,5 +157,6 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
         "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "armature_id": facts.armature_source(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False),
+        "safe_steps": faults.safe_steps(plan, ink), "fault_seen": faults.seen_rows(failing), "fault_singles": faults.single_rows(plan, failing),
         "circuit": plan.circuit, "stopped": plan.stopped,
     }  # fmt: skip

@@ -39,7 +39,8 @@ SHEETS: tuple[Sheet, ...] = (
           needs_circuit=True),
     Sheet("speeds", "10", "Speeds", "From the knob to the tool, through the belt, and how fast each part may ever turn."),
     Sheet("heat", "11", "Heat", "What gets warm, how warm it may get, and how to see that it does not get warmer."),
-    Sheet("faults", "12", "Faults", "Make it safe, prove it dead, then look for the fault.", "out"),
+    Sheet("faults", "12", "Faults", "Make it safe, prove it dead, then look for the fault.", "out",
+          needs_circuit=True),
     Sheet("calculations", "13", "Calculations", "From what you wrote to what to buy, every size in this packet: the equation as it ran, the numbers put in, "
           "the result, and where each number came from."),
     Sheet("labels", "14", "Labels to cut out", "Print without scaling. Fold each wire label round its wire, one at each end.", needs_circuit=True),
@@ -47,7 +48,6 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("unverified", "16", "Not verified", "What nobody measured, what was not calculated, and what this packet can't know.", needs_design=False),
 )  # fmt: skip
 NOT_YET = {
-    "faults": "fault finding is not written by this version",
     "revisions": "revisions are not compared by this version",
 }
 

@@ -6,7 +6,7 @@ from typing import Literal
 
 from buildsheet.circuit import Circuit
 from buildsheet.design import Design
-from buildsheet.rules import battery, machine, missing, parts, power, reversing
+from buildsheet.rules import battery, faults, machine, missing, parts, power, reversing, stored
 from buildsheet.rules.finding import GRADES, SIGNALS, Finding
 from buildsheet.rules.missing import grouped
 from buildsheet.worksheet import Value
@@ -16,7 +16,7 @@ RULES: tuple[Rule, ...] = (
     power.supply, power.persons, power.drive, power.protection, power.restart, power.users,
     battery.battery, reversing.reversing, reversing.residual,
     machine.turning, machine.belts, machine.box, machine.window, machine.coast, machine.motor,
-    parts.seats, parts.used, parts.proofs, missing.circuit,
+    parts.seats, parts.used, parts.proofs, faults.single_faults, stored.turning_motor, stored.blown_motor_fuse, missing.circuit,
 )  # fmt: skip
 State = Literal["draft", "for building", "as built", "do not use"]
 # What safety needs answered: until then the packet is a draft.

@@ -6,7 +6,18 @@ L ─ Q1 ─ F1 ┬─ Q2:1/2 ─ M1:A1      N ─ Q1 ┬─ Q2:3/4 ─ M1:A2
 
 from dataclasses import replace
 
-from buildsheet.circuit import Circuit, Contact, Device, Fuse, Link, Resistance, Source, Terminal, Wire
+from buildsheet.circuit import (
+    Circuit,
+    Contact,
+    Device,
+    Fuse,
+    Link,
+    Resistance,
+    Source,
+    Terminal,
+    Winding,
+    Wire,
+)
 
 ON, IN, FREE, PRESSED = frozenset({"on"}), frozenset({"in"}), frozenset({"free"}), frozenset({"pressed"})
 FAULT_CURRENT, WALL_BREAKER = 600.0, 15.0
@@ -37,7 +48,7 @@ DEVICES = {
         ),
         Device("S1", "emergency-stop", "Emergency stop", "", ("11", "12"), (Contact("11", "12", FREE, direct=True),), positions=("free", "pressed")),
         Device("S2", "start", "Start", "", ("13", "14"), (Contact("13", "14", PRESSED),), positions=("free", "pressed"), spring=True),
-        Device("M1", "motor", "Motor", "", ("A1", "A2", "frame"), (Resistance("A1", "A2", 1.0, 2.0),), metal="frame"),
+        Device("M1", "motor", "Motor", "", ("A1", "A2", "frame"), (Winding("A1", "A2", 1.0, 2.0),), metal="frame"),
     )
 }  # fmt: skip
 

@@ -303,7 +303,7 @@ def test_a_wire_of_a_reversing_switch_left_off_changes_a_reading() -> None:
     wants = [row.want for group in checks.groups(one, INK) for row in group.rows]
     for number in (403, 404, 407, 211):
         without = replace(circuit, wires=tuple(w for w in circuit.wires if w.number != number))
-        assert [row.want for group in checks.Asker(circuit, "earth", without).all() for row in group.rows] != wants, number
+        assert [row.want for group in checks.all_groups(circuit, "earth", without) for row in group.rows] != wants, number
 
 
 # --- the battery goes on last, and the charger's fuse last of all ------------------------------------

@@ -8,7 +8,7 @@ import pytest
 from buildsheet.circuit import Circuit
 from buildsheet.circuit.netlist import Terminal
 from buildsheet.packet.ink import Ink
-from buildsheet.packet.views.checks import Asker, groups
+from buildsheet.packet.views.checks import all_groups, groups
 from buildsheet.packet.views.reading import Row
 from buildsheet.plan import Plan, plan
 from buildsheet.project import load
@@ -28,7 +28,7 @@ def rows(made: Plan) -> list[Row]:
 def wants(made: Plan, circuit: Circuit) -> list[str]:
     """What the sheet's readings would be on another circuit, such as one with a mistake in it."""
     assert made.circuit is not None
-    return [row.want for group in Asker(made.circuit, "ground", circuit).all() for row in group.rows]
+    return [row.want for group in all_groups(made.circuit, "ground", circuit) for row in group.rows]
 
 
 def moved(circuit: Circuit, **ends: tuple[Terminal, Terminal]) -> Circuit:

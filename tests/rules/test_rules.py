@@ -7,6 +7,7 @@ import pytest
 from buildsheet.plan import Plan, plan
 from buildsheet.project import read
 from buildsheet.rules import Finding
+from tests.rules.test_inspector import NOTES
 
 SANDER = (Path(__file__).resolve().parents[2] / "projects/strip-sander/strip-sander.yaml").read_text(encoding="utf-8")
 
@@ -115,9 +116,7 @@ def test_the_sound_machine_is_for_building() -> None:
     made = planned()
     assert made.state == "for building"
     assert not made.stopped
-    assert {finding.id for finding in made.findings} == {
-        "live-controls", "moving-tool", "coasts", "wood-dust", "cools-badly-when-slow", "part-disconnect", "skill", "used-cord", "used-contactor",
-    }  # fmt: skip
+    assert {finding.id for finding in made.findings} == set(NOTES["strip-sander"])
 
 
 SAFETY = [("site.where", "  where: dry shed\n"), ("power.separation", "  separation: none\n"), ("motor.protector", "  protector: none\n"),

@@ -5,6 +5,7 @@ meter's work: the tester makes a voltage that hurts, so it is not the helper's t
 from dataclasses import dataclass
 
 from buildsheet.circuit import Circuit, Electronics, Wire
+from buildsheet.circuit.netlist import numbers
 from buildsheet.plan import Plan
 
 
@@ -45,14 +46,3 @@ def _electronic(wire: Wire, circuit: Circuit) -> bool:
     """Whether a wire ends on electronics or on the fan: a test voltage is not for them."""
     ends = (circuit.devices[end.device] for end in (wire.a, wire.b))
     return any(device.kind == "fan" or any(isinstance(part, Electronics) for part in device.inside) for device in ends)
-
-
-def numbers(numbers: list[int]) -> str:
-    """Numbers in words: runs with a dash, the rest with commas."""
-    runs: list[list[int]] = []
-    for number in sorted(numbers):
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(str(n) for n in run) for run in runs)

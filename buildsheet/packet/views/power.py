@@ -73,6 +73,18 @@ def _switching(plan: Plan) -> tuple[str, str]:
     return ("plug out", "plug in") if on_plug else ("battery fuse out", "battery fuse in")
 
 
+def output_of(circuit: Circuit) -> tuple[Terminal, Terminal]:
+    """The two terminals of the drive that feed the motor."""
+    return drive_ends(circuit, 4)
+
+
+def drive_ends(circuit: Circuit, stage: int) -> tuple[Terminal, Terminal]:
+    """The first and the last terminal of the drive on the wires of this stage."""
+    ends = [end for wire in circuit.wires if wire.stage == stage for end in (wire.a, wire.b)]
+    drive = [end for end in ends if circuit.devices[end.device].kind == "drive"]
+    return drive[0], drive[-1]
+
+
 class _Writer:
     def __init__(self, plan: Plan, circuit: Circuit, ink: Ink):
         self.plan, self.circuit, self.ink = plan, circuit, ink
@@ -146,14 +158,10 @@ class _Writer:
         return f"For every reading: {off}, wait, clips on, cover shut, {on}, read. Never {self.on} with the cover open."
 
     def output(self) -> tuple[Terminal, Terminal]:
-        """The two terminals of the drive that feed the motor."""
-        return self.drive_ends(4)
+        return output_of(self.circuit)
 
     def drive_ends(self, stage: int) -> tuple[Terminal, Terminal]:
-        """The first and the last terminal of the drive on the wires of this stage."""
-        ends = [end for wire in self.circuit.wires if wire.stage == stage for end in (wire.a, wire.b)]
-        drive = [end for end in ends if self.circuit.devices[end.device].kind == "drive"]
-        return drive[0], drive[-1]
+        return drive_ends(self.circuit, stage)
 
     def disconnect(self) -> tuple[Terminal, Terminal]:
         """Where the supply comes in on the disconnect."""

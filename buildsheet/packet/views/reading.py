@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import inf
 
 from buildsheet.circuit import Contact, Device
 from buildsheet.circuit.readings import Reading
@@ -90,6 +91,10 @@ def want_of(reading: Reading) -> tuple[str, str]:
             return f"≤{NARROW}{reading.high:g}{NARROW}Ω", "Ω"
         case "record":
             return "write it down", "Ω"
+        case "diode drop":
+            return f"{figures(reading.low, 1)}{EN_DASH}{figures(reading.high, 1)}{NARROW}V, diode range", "V"
+        case "rising":
+            return "rises" + ("" if reading.high == inf else f" to {figures(reading.high, 2)}{NARROW}Ω"), "Ω"
         case _:
             if reading.low <= 0.001 * reading.high:  # a wiper's end: near nothing, up to its end resistance
                 amount, unit = shown(reading.high, OHM)

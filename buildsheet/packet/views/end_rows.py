@@ -1,0 +1,63 @@
+"""Readings of what no other reading passes: single parts, and wires from end to end."""
+
+from math import inf
+
+from buildsheet.circuit import Circuit, Diode, Resistance, Terminal, Wire
+from buildsheet.circuit.contraction import path_to, reached
+from buildsheet.circuit.faults import without_wire
+from buildsheet.circuit.readings import Reading, expected
+from buildsheet.packet.views.asking import Asked, Asker, spoken
+from buildsheet.packet.views.reading import Group, Row
+
+
+def parts(asker: Asker) -> Group:
+    """Resistors and diodes, each between its own two screws; a diode both ways."""
+    rows: list[Row] = []
+    for device in asker.circuit.devices.values():
+        for part in device.inside:
+            if device.kind not in ("resistor", "diode") or not isinstance(part, Resistance | Diode):
+                continue
+            a, b = ((f"{device.code}:{name}", f"{device.code} · {name}") for name in (part.a, part.b))
+            rows.append(asker.ask("as they are", a, b, "OL: broken, or the wrong way round. Near 0: shorted", (0.0, inf), off=asker.boards))
+            if isinstance(part, Diode):
+                rows.append(asker.ask("as they are", b, a, "a value: shorted, or the wrong way round", (0.0,), off=asker.boards))
+    return Group("Single parts", asker.lifted(asker.boards), "switches", tuple(rows))
+
+
+def ends(asker: Asker) -> Group:
+    """Wires that no reading above passes, from end to end; those that are off at a board by their free end."""
+    key = ("wires that no reading passes", asker.boards)
+    if key not in asker.circuit.kept:
+        asker.circuit.kept[key] = _unread(asker.circuit, asker.asked, asker.joined)
+    rows = []
+    for wire in asker.circuit.kept[key]:
+        tips = [(str(end), f"wire {wire.number}, free end" if end.device in asker.boards else spoken(str(end))) for end in (wire.a, wire.b)]
+        rows.append(asker.ask("as they are", tips[0], tips[1], f"OL: wire {wire.number} broken or loose", (inf,)))
+    return Group("Wires end to end", asker.lifted(asker.boards, "still"), "switches", tuple(rows))
+
+
+def _unread(circuit: Circuit, asked: list[Asked], joined: float) -> tuple[Wire, ...]:
+    """Wires that may be broken with every reading inside its bar."""
+    read = {name for one in asked for name in one.names}
+    left = {wire.number: wire for wire in circuit.wires if f"wire {wire.number}" not in read}
+    for one in asked:
+        sound = expected(circuit, one.red, one.black, one.at, off=one.off, joined=joined)
+        if sound.kind not in ("near zero", "value"):
+            continue
+        found = reached(circuit, {**circuit.rest, **one.at}, one.red, off=one.off)
+        if one.black not in found:
+            continue
+        path = path_to(found, one.black)
+        for wire in [wire for wire in left.values() if _on(wire, path)]:
+            broken = expected(without_wire(circuit, wire), one.red, one.black, one.at, off=one.off, joined=joined)
+            if _apart(sound, broken):
+                del left[wire.number]
+    return tuple(left.values())
+
+
+def _on(wire: Wire, path: tuple[Terminal, ...]) -> bool:
+    return wire.a in path and wire.b in path
+
+
+def _apart(sound: Reading, broken: Reading) -> bool:
+    return broken.low > sound.high or broken.high < sound.low

@@ -1,0 +1,178 @@
+"""Fault finding, read from the circuit: each single fault by what it shows, and what it does when it shows nothing; and
+which readings of sheet 8 find it. Before all of it: how to make the machine safe, and prove it dead.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from buildsheet.circuit import Circuit
+from buildsheet.circuit.faults import Effect, Outcome, effects, faults
+from buildsheet.circuit.netlist import numbers
+from buildsheet.packet.ink import Ink
+from buildsheet.packet.views.checks import all_groups
+from buildsheet.packet.views.facts import limit
+from buildsheet.packet.views.power import output_of
+from buildsheet.packet.views.reading import Group, Row
+from buildsheet.packet.views.steps import StepItem, Taken
+from buildsheet.plan import Plan
+from buildsheet.worksheet import Value
+
+SEEN: tuple[tuple[Outcome, str], ...] = (
+    ("no pull-in", "Start does nothing: the contactor does not pull in."),
+    ("no hold", "The contactor pulls in and drops out again."),
+    ("no turning", "The contactor holds, the motor stands still."),
+    ("knob fails", "The knob does nothing, or there is one speed only."),
+    ("fan stops", "The fan stands still."),
+    ("fuse blows", "A fuse blows at once."),
+    ("resistor overheats", "It crawls, and the charging resistor gets hot."),
+)
+HAPPENS: dict[Outcome, str] = {
+    "starts by itself": "starts when it is switched on",
+    "stop fails": "stop does not stop it",
+    "emergency stop fails": "the emergency stop does not stop it",
+    "overload fails": "the overload relay trips and nothing stops",
+    "disconnect fails": "the box stays live with the disconnect off",
+    "full speed": "runs at runaway speed",
+    "reverses without waiting": "can be reversed while it turns",
+    "runs on the charger": "starts with the charger plugged in",
+    "charged at once": "the drive's capacitor fills in one jolt",
+    "stays charged": "the capacitor keeps its charge",
+    "frame unprotected": "a metal part has lost its {earth}",
+    "nothing yet": "nothing: the next fault finds one protection less",
+}
+STOPPERS = {"stop": "stop", "emergency-stop": "emergency stop", "overload": "overload relay", "disconnect": "disconnect"}
+
+
+def safe_steps(plan: Plan, ink: Ink) -> tuple[StepItem, ...]:
+    """Off, still, the meter tried, dead, the meter tried again."""
+    if plan.circuit is None or plan.stopped:
+        return ()
+    return tuple(_safe_steps(plan, plan.circuit, ink))
+
+
+def _safe_steps(plan: Plan, circuit: Circuit, ink: Ink) -> Iterator[StepItem]:
+    design = plan.design
+    on_plug = design.supplied is None or design.supplied.guard is not None
+    fuses = " and ".join(code for code in ("F1", "F4") if code in circuit.devices)
+    off = "plug out, and where you see it" if on_plug else f"{fuses} out, and in your pocket"
+    kept = "the lever shows off, and nobody can plug it in behind your back." if on_plug else "the lever shows off, and no fuse is left in its holder."
+    yield StepItem("1", f"Emergency stop pressed, disconnect off, {off}.", kept)
+    made, coast = _top_volts(plan), design.coast
+    note = f"While it turns the motor makes up to {ink.print(made)} of its own." if made is not None else "While it turns the motor makes voltage of its own."
+    lasts = f" It coasts up to {ink.print(coast)}." if coast is not None and coast.known else ""
+    yield StepItem("2", "Wait until all stands.", "nothing turns.", note=note + lasts)
+    wait = limit("safe time", ink, design.region.tables["rules"])
+    least = limit("no output", ink)
+    first, second = output_of(circuit)
+    poles = " and ".join(f"Q1 · {name}" for name in ("2", "4"))
+    yield StepItem("3", "Meter on V DC, tips on a battery that is good. Then on V AC, if the socket has it." if on_plug else "Meter on V DC, tips on a battery that is good.", "it shows that battery: the meter works.")
+    taken = [Taken(f"{first.device} · {first.name} to {second.name}", f"under {least}", "V DC")]
+    taken.append(Taken(f"{poles.replace('Q1 · 4', '4')}", f"under {least}", "V AC" if on_plug else "V DC"))
+    yield StepItem("4", f"Wait {wait} more. Cover off; read without touching anything.", "all are under it. If one is not, go away from it and wait: something still makes it.", readings=tuple(taken))
+    yield StepItem("5", "Tips on that battery again.", "the meter still shows it. Only now is the machine dead.")
+
+
+def _top_volts(plan: Plan) -> Value | None:
+    point = plan.design.point("high")
+    return point.emf if point is not None and point.emf.known else None
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """An effect with the numbers of the readings that show it."""
+
+    effect: Effect
+    rows: tuple[int, ...]
+
+
+def found(plan: Plan) -> tuple[Found, ...]:
+    """Each single fault, its effect, and the rows of sheet 8 that read otherwise with it."""
+    circuit, supplied = plan.circuit, plan.design.supplied
+    if circuit is None or supplied is None or plan.stopped:
+        return ()
+    earth = plan.design.region.words["earth"]
+    sound = _rows(all_groups(circuit, earth))
+    told = effects(circuit, pole_may_swap=supplied.pole_may_swap)
+    made = []
+    for effect, (_, broken) in zip(told, faults(circuit), strict=True):
+        rows = _rows(all_groups(circuit, earth, broken))
+        free = f"wire {effect.fault.wire}"  # its own free end is a tip
+        differ = tuple(int(a.number) for a, b in zip(sound, rows, strict=True) if _differs(a, b) or (free in (a.red, a.black) and a.want != "OL"))
+        made.append(Found(effect, differ))
+    return tuple(made)
+
+
+def _rows(groups: tuple[Group, ...]) -> list[Row]:
+    return [row for group in groups for row in group.rows]
+
+
+def _differs(sound: Row, broken: Row) -> bool:
+    """Whether a reading falls outside its bar: the two bands do not meet, or one is none."""
+    if sound.low is None or sound.high is None or broken.low is None or broken.high is None:
+        return sound.want != broken.want
+    return broken.low > sound.high or broken.high < sound.low
+
+
+def seen_rows(all_found: tuple[Found, ...]) -> list[list[object]]:
+    """What is seen, where to look in the order of likelihood, and the rows of sheet 8 that tell."""
+    made: list[list[object]] = []
+    for outcome, words in SEEN:
+        those = [one for one in all_found if outcome in one.effect.outcomes]
+        if those:
+            made.append([words, suspects([one.effect for one in those]), _numbers(those)])
+    return made
+
+
+def suspects(those: list[Effect]) -> str:
+    """Faults in the order in which they are looked for: fuses, contacts, wires, what is wound."""
+    by_kind: dict[str, list[str]] = {}
+    for effect in those:
+        fault = effect.fault
+        ends = "–".join(end.name for end in fault.ends)
+        match fault.kind:
+            case "blown":
+                by_kind.setdefault("fuse", []).append(fault.device)
+            case "open" | "shorted" | "welded" | "stuck in":
+                word = {"open": "open", "shorted": "shorted", "welded": "stuck", "stuck in": "stuck"}[fault.kind]
+                by_kind.setdefault(word, []).append(f"{fault.device} {ends}".strip())
+            case "broken wire":
+                by_kind.setdefault("wire", []).append(str(fault.wire))
+    parts = []
+    if "fuse" in by_kind:
+        parts.append(f"fuse {', '.join(dict.fromkeys(by_kind['fuse']))}")
+    for word in ("open", "stuck", "shorted"):
+        if word in by_kind:
+            parts.append(f"{word}: {', '.join(by_kind[word])}")
+    if "wire" in by_kind:
+        parts.append(f"wire {numbers([int(number) for number in by_kind['wire']])}")
+    return "; ".join(parts)
+
+
+def single_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
+    """Faults that are dangerous or that nothing shows, grouped by what they do and what still stops the machine."""
+    earth = plan.design.region.words["earth"]
+    groups: dict[tuple[tuple[Outcome, ...], tuple[str, ...]], list[Found]] = {}
+    for one in all_found:
+        outcomes = tuple(outcome for outcome in one.effect.outcomes if outcome in HAPPENS)
+        if outcomes:
+            groups.setdefault((outcomes, one.effect.stopped_by), []).append(one)
+    made: list[list[object]] = []
+    for (outcomes, stops), those in sorted(groups.items(), key=lambda item: _gravity(item[0][0])):
+        happens = "; ".join(HAPPENS[outcome] for outcome in outcomes).replace("{earth}", earth)
+        still = ", ".join(STOPPERS[kind] for kind in stops if kind != "overload") or "the plug alone"
+        made.append([suspects([one.effect for one in those]), f"{happens[0].upper()}{happens[1:]}.", still, _numbers(those)])
+    return made
+
+
+def _gravity(outcomes: tuple[Outcome, ...]) -> int:
+    order: list[Outcome] = ["emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails",
+                            "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "charged at once", "nothing yet"]  # fmt: skip
+    return min(order.index(outcome) for outcome in outcomes)
+
+
+def _numbers(those: list[Found]) -> str:
+    rows = sorted({row for one in those for row in one.rows})
+    hidden = any(not one.rows for one in those)
+    if not rows:
+        return "none: see sheet 9"
+    return numbers(rows) + (", not all" if hidden else "")

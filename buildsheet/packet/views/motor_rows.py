@@ -1,0 +1,136 @@
+"""Readings of the motor side: the changeover, the speed knob, the motor."""
+
+from math import inf
+
+from buildsheet.circuit import Contact, Terminal
+from buildsheet.circuit.netlist import numbers
+from buildsheet.circuit.readings import expected
+from buildsheet.packet.views.asking import Asker, terminal_of
+from buildsheet.packet.views.reading import Group, Row, Tip, hand_words
+
+
+def reversing(asker: Asker) -> Group:
+    """A changeover, with the motor's cable off: each way through in its own direction, and nothing in the middle."""
+    rows: list[Row] = []
+    switch = next((d for d in asker.circuit.devices.values() if d.kind == "reversing-switch"), None)
+    if switch is None:
+        return Group("Direction", "", "switch", ())
+    code, motors = (
+        switch.code,
+        frozenset(d.code for d in asker.circuit.devices.values() if d.kind == "motor"),
+    )
+    off = asker.boards | motors
+    power = [part for part in switch.inside if isinstance(part, Contact) and len(part.closed_in) == 1]
+    for position in switch.positions:
+        for part in power:
+            if position not in part.closed_in and position != switch.positions[0]:
+                continue
+            tips = [(f"{code}:{name}", f"{code} · {name}") for name in (part.a, part.b)]
+            wrong = (
+                "near 0: it joins in the middle"
+                if position == switch.positions[0]
+                else "OL: contact burnt, or wire off"
+            )
+            fault = 0.0 if position == switch.positions[0] else inf
+            rows.append(
+                asker.ask(
+                    hand_words(switch, position),
+                    tips[0],
+                    tips[1],
+                    wrong,
+                    (fault,),
+                    off=off,
+                    at={code: position},
+                )
+            )
+    lifted = [
+        wire.number
+        for wire in asker.circuit.wires
+        if motors & {wire.a.device, wire.b.device} and wire.role != "protective"
+    ]
+    return Group("Direction", f"{numbers(lifted)} off the motor", "switch", tuple(rows))
+
+
+def knob(asker: Asker) -> Group:
+    """The speed potentiometer, its wires off the drive."""
+    knob = next((d for d in asker.circuit.devices.values() if d.kind == "potentiometer"), None)
+    if knob is None:
+        return Group("Speed knob", "", "knob", ())
+    tips: list[Tip] = []
+    for name in knob.terminals:
+        wire = asker.circuit.at(Terminal(knob.code, name))[0]
+        tips.append((f"{knob.code}:{name}", f"wire {wire.number}"))
+    a, b, c = tips
+    off = asker.boards
+    whole = expected(asker.circuit, terminal_of(a[0]), terminal_of(c[0]), {}, off=off)
+    rows = (
+        asker.ask("anywhere", a, c, "far off: wrong part", (whole.high * 2, inf), off=off),
+        asker.ask(
+            "at slow",
+            a,
+            b,
+            "the whole value: ends swapped",
+            (whole.high,),
+            off=off,
+            at={knob.code: "slow"},
+        ),
+        asker.ask(
+            "at fast",
+            c,
+            b,
+            "the whole value: ends swapped",
+            (whole.high,),
+            off=off,
+            at={knob.code: "fast"},
+        ),
+    )
+    lifted = [int(tip[1].removeprefix("wire ")) for tip in tips]
+    return Group("Speed knob", f"{numbers(lifted)} off the drive", "knob", rows)
+
+
+def motor(asker: Asker) -> Group:
+    """From the two wires that come off the drive, through fuse and overload to the armature; and to its frame."""
+    motor = next((d for d in asker.circuit.devices.values() if d.kind == "motor"), None)
+    outputs = [
+        (wire.number, end)
+        for wire in asker.circuit.wires
+        for here, end in ((wire.a, wire.b), (wire.b, wire.a))
+        if wire.role == "armature" and asker.circuit.devices[here.device].kind == "drive"
+    ]
+    if motor is None or len(outputs) < 2:
+        return Group("Motor", "", "switches", ())
+    tips = [(str(end), f"wire {number}") for number, end in outputs]
+    at = {
+        code: position
+        for code, position in asker.run.items()
+        if asker.circuit.devices[code].kind == "reversing-switch"
+    }
+    hands = asker.hands(at) if at else ""
+    turning = "turn the shaft slowly" + (f", {hands}" if hands else "")
+    rows = [
+        asker.ask(
+            turning,
+            tips[0],
+            tips[1],
+            "note the lowest · OL: a fuse, the relay or brushes",
+            (0.0, inf),
+            off=asker.boards,
+            at=at,
+        )
+    ]
+    if motor.metal:
+        frame = (f"{motor.code}:{motor.metal}", "motor frame")
+        rows.append(
+            asker.ask(
+                hands or "as they are",
+                tips[0],
+                frame,
+                "a value: armature touches the frame",
+                (1.0, 1e5),
+                off=asker.boards,
+                at=at,
+            )
+        )
+    return Group(
+        "Motor", f"{numbers([number for number, _ in outputs])} off the drive", "switches", tuple(rows)
+    )

@@ -1,0 +1,40 @@
+"""What stays dangerous when the supply is away or a fuse has blown: told, with what to do about it."""
+
+from collections.abc import Iterator
+
+from buildsheet.circuit import Circuit, Terminal
+from buildsheet.circuit.breach import is_metal, of_kind
+from buildsheet.circuit.contraction import reached
+from buildsheet.circuit.sequence import runs
+from buildsheet.circuit.stored import SAFE_VOLTS
+from buildsheet.citations import Citation, derivation
+from buildsheet.design import Design
+from buildsheet.rules.finding import Finding, Said
+
+SIXTY = Citation("IEC 60204-1", "6.2.4, protection against residual voltages", "6th ed. 2016", "memory")
+
+
+def turning_motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A motor that makes more than 60 V of its own while it turns."""
+    high = design.point("high")
+    if circuit is None or high is None or not high.emf.known:
+        return
+    if float(high.emf) > SAFE_VOLTS:
+        yield Finding("turning-motor-live", "note", "WARNING", Said.of("While it turns the motor makes up to {0} of its own, with the supply off.", high.emf), "Its wires, the drive's output and what hangs on them are live until it stands, also when it is turned by hand or belt.",
+                      "Wait until it stands before the cover comes off, and don't turn it with its wires bare.", SIXTY, ("M1", "T1"), electric=True, step="motor")  # fmt: skip
+
+
+def blown_motor_fuse(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A motor fuse in one lead leaves the other lead live."""
+    if circuit is None or design.supplied is None or not design.supplied.live:
+        return
+    source, poles = circuit.source
+    starts = [Terminal(source.code, name) for name in (poles.poles if design.supplied.pole_may_swap else poles.live)]
+    for fuse in of_kind(circuit, "motor-fuse"):
+        for run in runs(circuit):
+            live = {end for start in starts for end in reached(circuit, run.positions, start, blown=frozenset({fuse.code}))}
+            motor = sorted(str(end) for end in live if circuit.devices[end.device].kind == "motor" and not is_metal(circuit, end))
+            if motor:
+                yield Finding("live-behind-motor-fuse", "note", "DANGER", Said.of(f"With {fuse.code} blown the motor stands, and its wires are still live."), "The fuse lies in one lead; the other still joins them to the line through the drive.",
+                              f"Plug out before the fuse is looked at. The holder of {fuse.code} is one that no finger reaches into.", derivation("one fuse in one of two leads"), (fuse.code, "M1"), electric=True)  # fmt: skip
+                return

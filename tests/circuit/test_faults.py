@@ -1,0 +1,89 @@
+"""Single faults of the small circuit, each judged by hand from its drawing; and the larger ones where they differ."""
+
+import pytest
+
+from buildsheet.circuit.faults import Effect, effects, faults
+from tests.circuit.machines import DEMOS, circuit
+from tests.circuit.small import SMALL, with_device
+
+BY_WORDS = {effect.fault.words: effect for effect in effects(SMALL)}
+
+# By hand, with the drawing of tests/circuit/small.py. A stuck pole of the contactor leaves the other pole to open.
+HAND = {
+    "Q1 1–2 stuck closed": ("disconnect fails",),
+    "Q1 3–4 stuck closed": ("nothing yet",),
+    "Q1 1–2 open": ("no pull-in",),
+    "F1 1–2 blown": ("no pull-in",),
+    "Q2 1–2 stuck closed": ("nothing yet",),
+    "Q2 3–4 stuck closed": ("nothing yet",),
+    "Q2 13–14 stuck closed": ("starts by itself",),
+    "Q2 13–14 open": ("no hold",),
+    "Q2 1–2 open": ("no turning",),
+    "Q2 A1–A2 shorted": ("fuse blows",),
+    "Q2 A1–A2 open": ("no pull-in",),
+    "Q2 stuck in": ("starts by itself", "emergency stop fails"),
+    "S1 11–12 open": ("no pull-in",),
+    "S2 13–14 stuck closed": ("starts by itself",),
+    "S2 13–14 open": ("no pull-in",),
+    "wire 901 broken": ("frame unprotected",),
+    "wire 902 broken": ("frame unprotected",),
+    "wire 103 broken": ("no pull-in",),
+    "wire 203 broken": ("no hold",),
+    "wire 205 broken": ("no hold",),
+    "wire 401 broken": ("no turning",),
+}
+
+
+@pytest.mark.parametrize(("words", "outcomes"), HAND.items(), ids=HAND)
+def test_each_fault_of_the_small_circuit_does_what_its_drawing_says(words: str, outcomes: tuple[str, ...]) -> None:
+    assert BY_WORDS[words].outcomes == outcomes
+
+
+def test_a_contact_with_direct_opening_does_not_stay_closed() -> None:
+    """IEC 60947-5-1, annex K, from memory: its actuator forces it open."""
+    assert "S1 11–12 stuck closed" not in BY_WORDS
+    plain = tuple(part.__class__(part.a, part.b, part.closed_in) for part in SMALL.devices["S1"].inside)  # type: ignore[union-attr,call-arg]
+    weak = effects(with_device(SMALL, "S1", inside=plain))
+
+    stuck = next(effect for effect in weak if effect.fault.words == "S1 11–12 stuck closed")
+    assert stuck.outcomes == ("emergency stop fails",)
+    assert stuck.stopped_by == ("disconnect",)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_every_part_and_wire_of_a_machine_fails_once(name: str) -> None:
+    """Each wire is broken, each contact opens, each that is not forced open sticks, each coil's device sticks."""
+    made = circuit(name)
+    told = {fault.words for fault, _ in faults(made)}
+
+    assert {f"wire {wire.number} broken" for wire in made.wires} <= told
+    assert {f"{device.code} stuck in" for device in made.devices.values() if device.coil} <= told
+    assert "T1 shorted" in told
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_after_any_single_fault_something_still_stops_the_machine(name: str) -> None:
+    """As the machine runs: stop, emergency stop, overload or disconnect."""
+    helpless = [effect for effect in _told(name) if "emergency stop fails" in effect.outcomes and not effect.stopped_by]
+
+    assert not helpless
+
+
+def test_what_the_larger_machines_show() -> None:
+    """By hand from their drawings: a one-pole contactor that welds defeats the emergency stop, a two-pole one does not; a
+    changeover contact that sticks joins the drive's output through the heaters of the overload relay."""
+    assert "emergency stop fails" in _of("wool-carder", "Q2 1–2 stuck closed").outcomes
+    assert "emergency stop fails" not in _of("strip-sander", "Q2 1–2 stuck closed").outcomes
+    assert _of("yarn-twister", "S5 1–2 stuck closed").outcomes == ("fuse blows",)
+    assert "reverses without waiting" in _of("yarn-twister", "K1 15–16 stuck closed").outcomes
+    assert "runs on the charger" in _of("wool-carder", "X4 11–12 stuck closed").outcomes
+    assert "charged at once" in _of("wool-carder", "R1 1–2 shorted").outcomes
+    assert "full speed" in _of("strip-sander", "T1 shorted").outcomes
+
+
+def _told(name: str) -> tuple[Effect, ...]:
+    return effects(circuit(name), pole_may_swap=name == "yarn-twister")
+
+
+def _of(name: str, words: str) -> Effect:
+    return next(effect for effect in _told(name) if effect.fault.words == words)

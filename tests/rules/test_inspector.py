@@ -1,0 +1,71 @@
+"""What a careful inspector would still note on each sound machine, written beforehand, and that the program notes just that.
+
+The notes are facts of the trade (common practice, no source): a single contactor for stop and emergency stop, contacts
+that may stick, a drive that fails to full speed, bonds that nothing watches, what stays live, what is used, what turns.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from buildsheet.plan import Plan, plan
+from buildsheet.project import load
+
+PROJECTS = Path(__file__).resolve().parents[2] / "projects"
+
+ON_ANY = {
+    "moving-tool": "an open tool that takes hold of a hand",
+    "coasts": "no brake: it runs on after the stop",
+    "cools-badly-when-slow": "the motor's own fan is weak at the lowest speed",
+    "fault-emergency-stop": "stop and emergency stop both hang on one contactor",
+    "fault-start": "a stuck start button or holding contact starts it at switching on",
+    "fault-disconnect": "a stuck pole of the disconnect leaves the box live under a lever that shows off",
+    "fault-full-speed": "a drive that fails shorted runs the motor to the end of its speed; nothing watches that",
+}
+ON_THE_LINE = {
+    "skill": "first power needs somebody skilled",
+    "live-controls": "the knob is at line voltage",
+    "fault-frame": "a broken bond is noticed by nobody until the next fault",
+    "turning-motor-live": "a turning motor makes more than 60 V",
+    "live-behind-motor-fuse": "one fuse in one lead of the motor",
+}
+NOTES = {
+    "strip-sander": ON_ANY | ON_THE_LINE | {
+        "wood-dust": "wood dust in an open motor",
+        "part-disconnect": "the disconnect on hand is too small",
+        "used-cord": "a used cord",
+        "used-contactor": "a used contactor",
+    },
+    "yarn-twister": ON_ANY | ON_THE_LINE | {
+        "never-plugged": "the lever can be thrown over while it turns",
+        "brushes-off-neutral": "brushes may be set for one direction",
+        "fault-reversal": "one contact and one timer keep it from being reversed too early",
+        "used-reversing-switch": "a used direction switch",
+    },
+    "wool-carder": ON_ANY | {
+        "battery-short": "a spanner across the posts",
+        "battery-gas": "gas while it charges",
+        "limit-above-fuse": "at the drive's limit the motor fuse blows",
+        "fault-charger": "one contact keeps it from starting on its charger",
+        "fault-charging": "one resistor, one diode and one timer fill the capacitor softly",
+    },
+}  # fmt: skip
+
+
+@pytest.fixture(scope="module", params=NOTES)
+def made(request: pytest.FixtureRequest) -> Plan:
+    name: str = request.param
+    return plan(load(PROJECTS / name / f"{name}.yaml"))
+
+
+def test_the_program_notes_what_the_inspector_notes_and_nothing_else(made: Plan) -> None:
+    machine = made.project.machine
+    assert machine is not None
+    written = NOTES[machine.name.lower().replace(" ", "-")]
+
+    assert {finding.id for finding in made.findings} == set(written)
+
+
+def test_none_of_the_notes_is_a_stop(made: Plan) -> None:
+    assert not made.stopped
+    assert made.state == "for building"
