@@ -142,7 +142,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "page_rules": edge.page_rules(taken, paper, ink.inches),
         "plan": plan, "project": plan.project, "design": plan.design, "region": plan.design.region, "words": plan.design.region.words,
         "packet": packet, "sheets": taken, "left_out": [(sheet, why) for sheet, why in left],
-        "room": marks.path_room(edge.live_area(paper)[1]),
+        "room": marks.path_room(edge.live_area(paper)[1], len(taken)),
         "stages": stages, "brackets": cover.brackets(plan, len(stages)), "plate": cover.plate(plan, ink), "states": cover.states(plan),
         "hazards": cover.hazards(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
         "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.tools(plan, ink),

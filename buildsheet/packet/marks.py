@@ -332,9 +332,10 @@ def name_size(name: str, width: float = 138) -> str:
     return "16pt"
 
 
-def path_room(height: float) -> float:
-    """Height, mm, that the cover's line has on a sheet whose live area is `height` mm high."""
-    return height - 129.0
+def path_room(height: float, sheets: int = 14) -> float:
+    """Height, mm, that the cover's line has on a page whose live area is `height` mm high, when the list under it, in two
+    columns of 5.3 mm lines, names so many sheets."""
+    return height - 92.0 - 5.3 * ((sheets + 1) // 2)
 
 
 def path_pitch(stages: int, room: float) -> float:
