@@ -9,6 +9,7 @@ from pydantic_core import ErrorDetails
 
 from buildsheet.controls.choices import Controls
 from buildsheet.given.battery import Battery
+from buildsheet.given.extras import Extra, Renamed
 from buildsheet.given.fields import refuse
 from buildsheet.given.machine import BeltStep, Machine, TurningPart
 from buildsheet.given.model import Given, choices
@@ -78,6 +79,8 @@ class Project(Given):
     power: Annotated[PhaseControlledDrive | BatteryPulseDrive, Field(discriminator="way")] | None = Field(
         None, description="How the motor is powered."
     )
+    extras: tuple[Extra, ...] = Field((), description="Lamps, indicators and fans of your own.")
+    names: tuple[Renamed, ...] = Field((), description="Screws that are called otherwise on the part itself.")
     controls: Controls | None = Field(None, description="Stages between plug and motor.")
     box: Box | None = Field(None, description="The enclosure of the electrical parts.")
     runs: Runs | None = Field(None, description="Lengths of cables.")

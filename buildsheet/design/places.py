@@ -27,6 +27,7 @@ def places_of(
         *power.places(region, supplied, applied, sizes.knob),
         *_motor_side(project, sheet, supplied, sizes),
         *_fan(project, supplied),
+        *_extras(project, supplied),
         Place("enclosure", "enclosure", "Box", (), (f"{_box_kind(project)}, ", *_box(project)), "U1", "a larger one"),
     ]  # fmt: skip
     if supplied.earthed:
@@ -264,6 +265,17 @@ def _box(project: Project) -> tuple[Value | str, ...]:
         if project.box
         else ("size not known",)
     )
+
+
+def _extras(project: Project, supplied: Supplied) -> tuple[Place, ...]:
+    """What the builder adds: each is one that is there or is bought, for this supply."""
+    made = []
+    for number, extra in enumerate(project.extras, 1):
+        name = extra.name or extra.what
+        say = (f"{name}, ", supplied.voltage, _current(supplied), ", ", extra.power, "" if extra.body != "metal" else ", metal, with a screw for its protective conductor")
+        needs = (Need("voltage", "=", supplied.voltage, "volts", LINE_SLACK), Need("power", "≤", extra.power, "power"))
+        made.append(Place(f"extra-{number}", extra.what, f"{name[0].upper()}{name[1:]}", needs, say, "", "any of this voltage that takes no more"))
+    return tuple(made)
 
 
 def _fan(project: Project, supplied: Supplied) -> tuple[Place, ...]:

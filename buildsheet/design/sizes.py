@@ -240,17 +240,24 @@ def _largest(sheet: Worksheet, id: str, label: str, values: tuple[Value, ...]) -
 
 
 def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...]) -> Value:
-    """Largest line current of the operating points, and the fan's beside it."""
+    """Largest line current of the operating points, and beside it those of the fan and of what the builder adds."""
     drive = _largest(
         sheet, "line.I_drive", "largest line current of the drive", tuple(point.line for point in points)
     )
     fan = project.controls.fan if project.controls else None
-    if fan is None:
-        return drive
-    current = sheet.work(
-        "fan.I", protection.current_of_power, "current of the fan", P=fan.power, V=fan.voltage
-    )
-    return sheet.work("line.I", protection.sum_of_currents, "line current, RMS", I_1=drive, I_2=current)
+    beside = [("fan.I", "fan", fan.power, fan.voltage)] if fan is not None else []
+    beside += [
+        (f"extra{number}.I", extra.name or extra.what, extra.power, extra.voltage)
+        for number, extra in enumerate(project.extras, 1)
+    ]
+    total = drive
+    for number, (key, name, power, voltage) in enumerate(beside, 1):
+        current = sheet.work(key, protection.current_of_power, f"current of the {name}", P=power, V=voltage)
+        last = number == len(beside)
+        total = sheet.work(
+            "line.I" if last else f"line.I_{number}", protection.sum_of_currents, "line current, RMS", I_1=total, I_2=current
+        )
+    return total
 
 
 def _limit_rms(project: Project, sheet: Worksheet, points: tuple[Point, ...]) -> Value:

@@ -6,6 +6,7 @@ from math import inf
 from buildsheet.circuit import Circuit, Contact, Device, Terminal
 from buildsheet.circuit.builder import Board, Conductor
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
+from buildsheet.controls.extras import renamed, wire_extras
 from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release
@@ -81,16 +82,22 @@ def wire(design: Design) -> Circuit | None:
         wire_fan(board, behind, _usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
     if supplied.earthed:
         _bonds(board, texts)
+    if project.extras:
+        feeds = {"with the disconnect": feed, "while it runs": behind}
+        wire_extras(board, feeds, project.extras, _usual("lamp or indicator"), earthed=supplied.earthed)
+    if supplied.earthed:
+        board.devices["X2"] = _with_spares(board)
     guard = float(supplied.guard) if supplied.guard is not None else None
     unguarded = table("bench_limits").cell("unguarded wire", "value").si if guard is None else 0.0
     _direct_figures(board, design)
-    return board.circuit(
+    made = board.circuit(
         float(sizes.fault_at_fuse),
         guard,
         unguarded,
         protective_least=float(sizes.protective) if sizes.protective is not None else 0.0,
         direct_volts=_direct_volts(sizes, supplied),
     )
+    return renamed(made, project.names)
 
 
 def missing(design: Design) -> tuple[Value, ...]:
@@ -292,7 +299,6 @@ def _bonds(board: Board, texts: dict[str, str]) -> None:
     bond(board, 906, "6", "U3", "stud", "motor")
     if "M2" in board.devices and board.devices["M2"].metal:
         bond(board, 907, "7", "M2", "frame", "box")
-    board.devices["X2"] = _with_spares(board)
 
 
 def _with_spares(board: Board) -> Device:

@@ -10,7 +10,7 @@ from buildsheet.given.model import Given
 PartKind = Literal[
     "cord", "plug", "disconnect", "fuse", "fuse holder", "contactor", "emergency stop", "stop button", "start button",
     "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "earth bar", "drive", "choke",
-    "reversing switch", "timer", "charger inlet", "resistor", "diode",
+    "reversing switch", "timer", "charger inlet", "resistor", "diode", "lamp", "indicator",
 ]  # fmt: skip
 Gauge = Literal[
     "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG",

@@ -6,7 +6,7 @@ from typing import Literal
 
 from buildsheet.circuit import Circuit
 from buildsheet.design import Design
-from buildsheet.rules import battery, faults, machine, missing, parts, power, reversing, stored
+from buildsheet.rules import battery, extras, faults, machine, missing, parts, power, reversing, stored
 from buildsheet.rules.finding import GRADES, SIGNALS, Finding
 from buildsheet.rules.missing import grouped
 from buildsheet.worksheet import Value
@@ -14,7 +14,7 @@ from buildsheet.worksheet import Value
 Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
 RULES: tuple[Rule, ...] = (
     power.supply, power.persons, power.drive, power.protection, power.restart, power.users,
-    battery.battery, reversing.reversing, reversing.residual,
+    battery.battery, extras.extras, reversing.reversing, reversing.residual,
     machine.turning, machine.belts, machine.box, machine.window, machine.coast, machine.motor,
     parts.seats, parts.used, parts.proofs, faults.single_faults, stored.turning_motor, stored.blown_motor_fuse, missing.circuit,
 )  # fmt: skip

@@ -16,7 +16,7 @@ ACTUATED = {  # how a kind of switch is worked; any other kind is a plain blade
     "contactor": "contact", "relay": "contact", "timer": "contact", "emergency-stop": "mushroom", "stop": "button",
     "start": "button", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip",
 }  # fmt: skip
-RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": "lamp", "meter": "meter",
+RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": "lamp", "indicator": "lamp", "meter": "meter",
                "choke": "winding", "transformer": "winding", "autotransformer": "winding"}  # fmt: skip
 METAL = frozenset({"enclosure", "door", "frame", "guard", "metal"})
 BAR = "earth-bar"

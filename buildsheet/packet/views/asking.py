@@ -3,12 +3,14 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from buildsheet.circuit import Circuit, Contact, Device, Electronics, Terminal
+from buildsheet.circuit import Circuit, Contact, Electronics, Terminal
 from buildsheet.circuit.contraction import contract
 from buildsheet.circuit.netlist import numbers
 from buildsheet.circuit.readings import expected
 from buildsheet.packet.views.reading import HELD, Row, Tip, hand_words, running, want_of
 from buildsheet.reference import table
+
+UNREAD = ("fan", "lamp", "indicator")
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +39,7 @@ class Asker:
             self.poles = tuple(self._first_switch(Terminal(source.code, pole)) for pole in poles.poles)
         self.pin: Tip | None = (f"{source.code}:{poles.earth}", f"{earth} pin") if poles.earth else None
         # boards and fans are read by nobody: their wires come off for these rows
-        self.boards = frozenset(d.code for d in circuit.devices.values() if _is_board(d))
+        self.boards = boards(circuit)
         self.run = {
             device.code: running(device)
             for device in circuit.devices.values()
@@ -118,8 +120,9 @@ class Asker:
         return f"{numbers(lifted)} {still + ' ' if still else ''}off" if lifted else ""
 
 
-def _is_board(device: Device) -> bool:
-    return device.kind == "fan" or any(isinstance(part, Electronics) for part in device.inside)
+def boards(circuit: Circuit) -> frozenset[str]:
+    """What no pocket meter reads: electronics, fans, lamps."""
+    return frozenset(d.code for d in circuit.devices.values() if d.kind in UNREAD or any(isinstance(part, Electronics) for part in d.inside))
 
 
 def terminal_of(name: str) -> Terminal:

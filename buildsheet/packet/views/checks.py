@@ -2,9 +2,9 @@
 which switches set by hand, and what a wrong value means. Read from the circuit alone, whatever machine it is of.
 """
 
-from buildsheet.circuit import Circuit
+from buildsheet.circuit import Circuit, Wire
 from buildsheet.packet.ink import Ink
-from buildsheet.packet.views.asking import Asker
+from buildsheet.packet.views.asking import Asker, boards
 from buildsheet.packet.views.end_rows import ends, parts
 from buildsheet.packet.views.motor_rows import knob, motor, reversing
 from buildsheet.packet.views.reading import Group
@@ -18,6 +18,12 @@ def groups(plan: Plan, ink: Ink) -> tuple[Group, ...]:
     """All readings, grouped in the order in which they are taken."""
     del ink
     return () if plan.circuit is None else all_groups(plan.circuit, plan.design.region.words["earth"])
+
+
+def wires_back(circuit: Circuit) -> tuple[Wire, ...]:
+    """Wires that were taken off for the readings and go back on."""
+    off = boards(circuit)
+    return tuple(w for w in circuit.wires if w.role != "protective" and off & {w.a.device, w.b.device})
 
 
 def all_groups(circuit: Circuit, earth: str, wired: Circuit | None = None) -> tuple[Group, ...]:
