@@ -86,6 +86,13 @@ AMPERE_HOUR = Unit("charge", "coulomb", "C", "20 Ah", ("Ah",))
 METRE_PER_SECOND_SQUARED = Unit("acceleration", "meter / second ** 2", "m/s²", "9.81 m/s^2")
 KILOGRAM_PER_CUBIC_METRE = Unit("density", "kilogram / meter ** 3", "kg/m³", "7850 kg/m^3")
 JOULE_PER_KILOGRAM_KELVIN = Unit("specific heat", "joule / kilogram / kelvin", "J/(kg·K)", "1005 J/kg/K")
+NEWTON_METRE_PER_AMPERE_SQUARED = Unit(
+    "series motor constant", "newton * meter / ampere ** 2", "N·m/A²", "0.04 N·m/A²"
+)
+TESLA = Unit("flux density", "tesla", "T", "1.2 T", ("mT", "T"))
+PER_VOLT = Unit("turns per volt", "1 / volt", "1/V", "4.4 / V")
+AMPERE_PER_SQUARE_METRE = Unit("current density", "ampere / meter ** 2", "A/m²", "3 A/mm²", ("A/mm²",))
+VOLT_AMPERE_PER_METRE4 = Unit("core constant", "volt_ampere / meter ** 4", "VA/m⁴", "0.8 VA/cm⁴", ("VA/cm⁴",))
 WATT_PER_SQUARE_METRE_KELVIN4 = Unit(
     "radiation constant", "watt / meter ** 2 / kelvin ** 4", "W/(m²·K⁴)", "5.67e-8 W/m^2/K^4"
 )
@@ -129,6 +136,11 @@ AmpereHour = Annotated[float, AMPERE_HOUR]
 MetrePerSecondSquared = Annotated[float, METRE_PER_SECOND_SQUARED]
 KilogramPerCubicMetre = Annotated[float, KILOGRAM_PER_CUBIC_METRE]
 JoulePerKilogramKelvin = Annotated[float, JOULE_PER_KILOGRAM_KELVIN]
+NewtonMetrePerAmpereSquared = Annotated[float, NEWTON_METRE_PER_AMPERE_SQUARED]
+Tesla = Annotated[float, TESLA]
+PerVolt = Annotated[float, PER_VOLT]
+AmperePerSquareMetre = Annotated[float, AMPERE_PER_SQUARE_METRE]
+VoltAmperePerMetre4 = Annotated[float, VOLT_AMPERE_PER_METRE4]
 WattPerSquareMetreKelvin4 = Annotated[float, WATT_PER_SQUARE_METRE_KELVIN4]
 
 UNITS: tuple[Unit, ...] = tuple(
@@ -235,6 +247,8 @@ _TELLING: dict[str, tuple[Unit, ...]] = {
     "percent": (SHARE,),
     "^(?:degree|radian)": (RADIAN,),
     "ampere_hour": (AMPERE_HOUR,),
+    "henry": (HENRY,),
+    "newton / ampere \\*\\* 2": (NEWTON_METRE_PER_AMPERE_SQUARED,),
 }
 
 
