@@ -247,7 +247,7 @@ def test_splitting_leaves_the_unit_as_it_was_written() -> None:
     ("text", "kinds"),
     [
         ("rpm", {u.RADIAN_PER_SECOND}), ("Hz", {u.HERTZ}), ("J", {u.JOULE}), ("N·m", {u.NEWTON_METRE}), ("VA", {u.VOLT_AMPERE}), ("W", {u.WATT}),
-        ("degC", {u.KELVIN}), ("K", {u.KELVIN, u.KELVIN_RISE}), ("mm", {u.METRE}), ("mm²", {u.SQUARE_METRE, u.WIRE_AREA}), ("%", {u.SHARE}),
+        ("degC", {u.KELVIN}), ("K", {u.KELVIN, u.KELVIN_RISE}), ("mm", {u.METRE}), ("mm²", {u.SQUARE_METRE, u.WIRE_AREA, u.IRON_AREA}), ("%", {u.SHARE}),
         ("deg", {u.RADIAN}), ("V", {u.VOLT}),
     ],
 )  # fmt: skip

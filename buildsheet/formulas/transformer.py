@@ -12,12 +12,12 @@ from buildsheet.units import (
     Ampere,
     AmperePerSquareMetre,
     Hertz,
+    IronArea,
     Metre,
     Number,
     Ohm,
     PerVolt,
     Share,
-    SquareMetre,
     Tesla,
     Volt,
     VoltAmpere,
@@ -33,7 +33,7 @@ IRON = {"f": (10.0, 1000.0), "B": (0.1, 2.0), "A": (1e-6, 1.0)}
 
 
 @formula(source=EMF, limits={**IRON, "N": (1, 1e6)}, leaves_out="waves that are no sine")
-def winding_emf(f: Hertz, N: Number, B: Tesla, A: SquareMetre) -> Volt:
+def winding_emf(f: Hertz, N: Number, B: Tesla, A: IronArea) -> Volt:
     """RMS voltage of a winding of N turns on net iron A at a peak flux density B.
 
     >>> round(winding_emf(f=50.0, N=495.0, B=1.2, A=0.05))
@@ -43,7 +43,7 @@ def winding_emf(f: Hertz, N: Number, B: Tesla, A: SquareMetre) -> Volt:
 
 
 @formula(source=EMF, limits=IRON, leaves_out="waves that are no sine")
-def turns_per_volt(f: Hertz, B: Tesla, A: SquareMetre) -> PerVolt:
+def turns_per_volt(f: Hertz, B: Tesla, A: IronArea) -> PerVolt:
     """Turns for each volt on net iron A at a peak flux density B.
 
     >>> round(turns_per_volt(f=60.0, B=1.2, A=13.79e-4), 2)
@@ -53,7 +53,7 @@ def turns_per_volt(f: Hertz, B: Tesla, A: SquareMetre) -> PerVolt:
 
 
 @formula(source=derivation("part of a stack that is iron and not varnish"), limits={"k": (0.5, 1)})
-def net_iron(a: Metre, b: Metre, k: Share) -> SquareMetre:
+def net_iron(a: Metre, b: Metre, k: Share) -> IronArea:
     """Net iron of a stack a wide and b high, a share k of which is iron.
 
     >>> round(net_iron(a=0.0381, b=0.0381, k=0.95) * 1e4, 2)
@@ -99,7 +99,7 @@ def turns_with_allowance(V: Volt, v: Volt, p: Share) -> Number:
     limits={"k": (4e7, 1.2e8), "A": (5e-5, 1e-2)},
     leaves_out="temperature, which decides: a rule of thumb within 30 %",
 )
-def core_rating(k: VoltAmperePerMetre4, A: SquareMetre) -> VoltAmpere:
+def core_rating(k: VoltAmperePerMetre4, A: IronArea) -> VoltAmpere:
     """Rating that the middle leg of a core suggests.
 
     >>> round(core_rating(k=0.64e8, A=15e-4))
@@ -129,7 +129,7 @@ def bare_diameter(a: WireArea) -> Metre:
 
 
 @formula(source=derivation("copper over window"), limits={"A_w": (1e-6, 1), "N_1": (0, 1e5), "N_2": (0, 1e5)}, leaves_out="insulation and bobbin: the limit of the fill allows for them")
-def window_fill(N_1: Number, a_1: WireArea, N_2: Number, a_2: WireArea, A_w: SquareMetre) -> Share:
+def window_fill(N_1: Number, a_1: WireArea, N_2: Number, a_2: WireArea, A_w: IronArea) -> Share:
     """Share of a core's window that the bare copper of two windings takes.
 
     >>> window_fill(N_1=272.0, a_1=1e-6, N_2=57.0, a_2=4e-6, A_w=1000e-6)

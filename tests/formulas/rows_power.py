@@ -26,6 +26,7 @@ SMOOTHING = [
     Row("2.2-d: as a time at 60 Hz; derived", smoothing.angle_time, {"theta": radians(25.84), "f": 60}, 1.20e-3, rel=5e-3),
     Row("2.4: 4.71 A direct are 10.2 A from the line; simulated", smoothing.rectifier_current, {"I_d": 4.71, "k": 2.17}, 10.2, rel=5e-3),
     Row("4.5-c: factor 1.93 on 5 A; simulated 9.64 A", smoothing.rectifier_current, {"I_d": 5, "k": 1.93}, 9.64, rel=4e-2),
+    Row("4.7: a 10 A autotransformer feeds about 4.5 A through a bridge with capacitor, factor 2.2; derived", smoothing.rectifier_current, {"I_d": 4.5, "k": 2.2}, 10.0, rel=2e-2),
     Row(f"4.5-a: volts; {RULE}", smoothing.rectifier_voltage, {"V_d": 24, "k": 0.8}, 20.8, rel=1e-2),
     Row(f"4.5-a: current; {RULE}", smoothing.rectifier_current, {"I_d": 5, "k": 1.8}, 9.0, rel=1e-2),
     Row(f"4.5-a: rating; {RULE}", smoothing.rectifier_rating, {"P_d": 120, "I_d": 5, "k": 1.4}, 182.0, rel=1e-2),

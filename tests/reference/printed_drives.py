@@ -32,10 +32,10 @@ TABLES: dict[str, dict[str, tuple[str, ...]]] = {
         "0.3 %": ("0.3", "2.3"), "0.9 %": ("0.9", "2.2"), "1.8 %": ("1.8", "2.0"), "3 %": ("3", "1.9"), "6 %": ("6", "1.7"),
         "12 %": ("12", "1.55"),
     },
-    # A transformer maker's page on direct-current circuits.
+    # A transformer maker's page on direct-current circuits; smooth current derived.
     "rectifier_rules": {
         "bridge with capacitor": ("0.8", "1.8", "1.4"), "bridge without capacitor": ("1.1", "1.1", "1.2"),
-        "centre tap with capacitor": ("-", "1.2", "-"),
+        "centre tap with capacitor": ("-", "1.2", "-"), "bridge, smooth current": ("-", "1.00", "-"),
     },
     # An audio-kit article 0.64; a transformer spreadsheet 0.83 (A = 1.1·√P) and 1.0; square inches over 5.58, from memory.
     "core_rules": {"low": ("0.64",), "square inches": ("0.75",), "middle": ("0.83",), "high": ("1.0",)},
@@ -60,6 +60,13 @@ TABLES: dict[str, dict[str, tuple[str, ...]]] = {
     "triac_output": {
         "150°": ("150", "0.170"), "135°": ("135", "0.301"), "120°": ("120", "0.442"), "90°": ("90", "0.707"),
         "60°": ("60", "0.897"), "45°": ("45", "0.953"), "30°": ("30", "0.985"), "0°": ("0", "1.000"),
+    },
+    # Birch plywood's 700 kg/m³ and 30 MPa on a public page on flywheels; steel's 7850 kg/m³ in a review problem; the rest,
+    # and Poisson's ratio, from memory.
+    "rotor_materials": {
+        "mild steel": ("7850", "250", "0.30", "3"), "cast iron, grey": ("7200", "150", "0.26", "20"),
+        "aluminium, alloy not known": ("2700", "100", "0.33", "4"), "birch plywood": ("700", "30", "0.30", "10"),
+        "medium-density fibreboard": ("750", "12", "0.25", "10"), "hardwood, one piece": ("700", "3", "0.40", "10"),
     },
     # A motor maker's instruction book, table 4; K from memory.
     "nema_supply": {"A": ("-",), "C": ("6",), "D": ("3",), "E": ("3",), "K": ("2",)},

@@ -19,7 +19,7 @@ CHANGE_VOLTS_ONLY = {"triac", "variable autotransformer", "brush-tool speed box"
 MOTORS = INDUCTION | {"magnet motor", "shunt motor", "series motor"}
 THINGS = (
     GIVE_DIRECT | GIVE_LINE | NEED_ALTERNATING | MOTORS
-    | {"half-wave rectifier", "inverter", "magnet-motor drive", "protected lithium pack", "capacitor", "choke"}
+    | {"half-wave rectifier", "inverter", "magnet-motor drive", "capacitor", "choke"}
     | {"contactor", "reversing switch", "no load", "belt alone", "split field"}
 )  # fmt: skip
 

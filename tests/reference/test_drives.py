@@ -104,6 +104,21 @@ def test_shaft_fan_gives_nothing_under_a_fifth_of_the_speed() -> None:
         made.last_at_most("share", 0.19)
 
 
+@pytest.mark.parametrize("stuff", table("rotor_materials").rows)
+def test_allowed_rims_lie_under_what_the_trade_allows(stuff: str) -> None:
+    """A pulley standard (from memory) lets cast iron run to 6500 ft/min (33 m/s) without special care, wood is not asked to
+    do more; a thin ring of steel may do about 100 m/s. A ring bears √(strength over factor over density)."""
+    made = table("rotor_materials")
+    strength, factor, density = (made.cell(stuff, name).si for name in ("strength", "factor", "density"))
+    rim = sqrt(strength / (factor * density))
+
+    assert 15 < rim < 110
+    if stuff == "cast iron, grey":
+        assert rim == pytest.approx(33.0, rel=0.05)
+    assert factor >= 3
+    assert 0 < made.cell(stuff, "poisson").si < 0.5
+
+
 def test_letters_of_supplies() -> None:
     """A motor maker's instruction book: a K motor runs on any of the five, an A motor only on its own without a choke; C
     takes A or C. Where the book says nothing the table does not either."""
@@ -117,7 +132,7 @@ def test_letters_of_supplies() -> None:
 
 def test_what_is_from_memory_says_so() -> None:
     """Tables that were not read again print so; of those read in part, the row says it."""
-    for name in ("transformer_regulation", "insulation_classes", "motor_guides"):
+    for name in ("transformer_regulation", "insulation_classes", "motor_guides", "rotor_materials"):
         assert str(table(name).source).endswith("(from memory)")
     assert str(table("shaft_fan_torque").source).endswith("(common practice, no source)")
     assert "(from memory)" in table("transformer_fuses").rows["primary only, under 2 A"]["clause"]
