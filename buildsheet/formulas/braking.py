@@ -33,7 +33,7 @@ NO_HOLD = "standstill: its torque falls with speed, so it does not hold"
 
 @formula(source=BRAKE, limits={"I": (0.01, 1000), "E": (0.1, 1e4), "R_a": R_A})
 def brake_resistor(E: Volt, I: Ampere, R_a: Ohm) -> Ohm:
-    """Least resistor that limits the braking current at its start.
+    """Least resistor that limits the braking current at its start; a negative one says that none is needed.
 
     >>> round(brake_resistor(E=82.5, I=10.0, R_a=1.5), 6)
     6.75
@@ -43,7 +43,7 @@ def brake_resistor(E: Volt, I: Ampere, R_a: Ohm) -> Ohm:
 
 @formula(source=BRAKE, limits={"I": (0.01, 1000), "E": (0, 1e4), "V": (0.1, 1e4), "R_a": R_A}, leaves_out="the supply that must be off at standstill, else it runs backward")
 def plugging_resistor(V: Volt, E: Volt, I: Ampere, R_a: Ohm) -> Ohm:
-    """Least resistor that limits the current of a motor that is reversed at speed.
+    """Least resistor that limits the current of a motor that is reversed at speed; negative: none is needed.
 
     >>> round(plugging_resistor(V=90.0, E=82.5, I=10.0, R_a=1.5), 6)
     15.75

@@ -117,7 +117,7 @@ def series_speed_at_torque(V: Volt, R: Ohm, k: NewtonMetrePerAmpereSquared, T: N
     return V / sqrt(k * T) - R / k
 
 
-@formula(source=UNIVERSAL, limits={"V": (0.1, 1000), "I": (0.01, 1000), "R": (0, 1e4)}, leaves_out="iron loss and a distorted current")
+@formula(source=UNIVERSAL, limits={"E": (0, 1000), "V": (0.1, 1000), "I": (0.01, 1000), "R": (0, 1e4)}, leaves_out="iron loss and a distorted current")
 def series_power_factor(E: Volt, I: Ampere, R: Ohm, V: Volt) -> Share:
     """Power factor of a series motor on alternating current, from its RMS back-EMF.
 

@@ -8,7 +8,7 @@ from buildsheet.formulas.formula import formula
 from buildsheet.units import Ampere, NewtonMetre, Ohm, RadianPerSecond, Share, Volt, VoltSecondPerRadian
 
 SHUNT = Citation("textbooks on electrical machines, shunt motor", "E = K_e·ω at the rated field, in proportion below it")
-LEAST_FIELD = 0.4  # of the rated field; speed goes with its inverse, and rotors are not made for more than about twice
+LEAST_FIELD = 0.5  # of the rated field: speed goes with its inverse, and no rotor is trusted with more than twice its own
 FIELD = (LEAST_FIELD, 1.1)
 BENT = "iron that saturates: the flux then falls by less than the field current, so the true speed is lower"
 

@@ -95,7 +95,7 @@ def capacitance_for_ripple_factor(f: Hertz, R: Ohm, r: Share) -> Farad:
     return (1 + 1 / (sqrt(2) * r)) / (4 * f * R)
 
 
-@formula(source=ON_RESISTANCE, limits={"f": LINE, "R": (0.01, 1e7), "C": (1e-9, 10)}, leaves_out=SLOW)
+@formula(source=ON_RESISTANCE, limits={"f": LINE, "R": (0.01, 1e7), "C": (1e-9, 10)}, leaves_out=f"{SLOW}; a ripple beyond a fifth of the peak")
 def mean_on_resistance(V_m: Volt, f: Hertz, R: Ohm, C: Farad) -> Volt:
     """Average voltage of a capacitor behind a bridge with a resistance as its load.
 

@@ -188,14 +188,14 @@ def test_formula_keeps_its_identities(name: str) -> None:
 
 
 def test_a_rotor_without_load_and_a_field_that_is_lost_are_refused() -> None:
-    """What has no bound gives no number: no torque, no current, a field under two fifths."""
+    """What has no bound gives no number: no torque, no current, a field under one half."""
     with pytest.raises(OutsideLimits, match="T is 0 N·m, must be at least"):
         series.series_speed_at_torque(V=120.0, R=20.0, k=0.86, T=0.0)
     with pytest.raises(OutsideLimits, match="I is 0 mA, must be at least"):
         series.series_speed(E=108.0, k=0.86, I=0.0)
-    with pytest.raises(OutsideLimits, match=r"p is 10\.0 %, must be at least 40"):
+    with pytest.raises(OutsideLimits, match=r"p is 10\.0 %, must be at least 50"):
         shunt.shunt_speed(V=230.0, I=5.0, R=0.4, U_b=0.0, K_e=2.65, p=0.1)
-    with pytest.raises(OutsideLimits, match="p is 0 %, must be at least 40"):
+    with pytest.raises(OutsideLimits, match="p is 0 %, must be at least 50"):
         shunt.shunt_braking_current(K_e=2.65, omega=80.0, p=0.0, R_a=0.4, R_b=10.0)
 
 

@@ -24,7 +24,8 @@ def test_the_walk_meets_every_module() -> None:
     modules = {one.function.__module__ for one in FORMULAS.values()}
 
     assert {module.rpartition(".")[2] for module in modules} >= {
-        "choice", "conductors", "controls", "cooling", "mechanics", "motor", "protection",
+        "battery", "braking", "choice", "conductors", "controls", "cooling", "cutting", "induction", "inverter", "mechanics",
+        "motor", "protection", "rotor", "series", "shunt", "smoothing", "transformer", "triac",
     }  # fmt: skip
 
 
