@@ -142,9 +142,9 @@ def test_phase_control_by_integration(angle: float) -> None:
     assert triac.semiconverter_line_current(I=1.0, alpha=alpha) == approx(sqrt((180 - angle) / 180))
 
 
-@pytest.mark.parametrize(("amps", "source"), [(5.0, 0.02), (5.0, 0.15), (2.0, 0.15)])
+@pytest.mark.parametrize(("amps", "source"), [(5.0, 0.02), (5.0, 0.15), (5.0, 0.6), (2.0, 0.15)])
 def test_straight_line_ripple_is_on_the_high_side(amps: float, source: float) -> None:
-    """24 V 60 Hz, ideal diodes behind a resistance, 10 mF, a steady load, stepped in time: true ripple is 55 to 98 % of it;
+    """24 V 60 Hz, ideal diodes behind a resistance, 10 mF, a steady load, stepped in time: true ripple is 55 to 93 % of it;
     the peak without load bounds the voltage."""
     f, C = 60.0, 10e-3
     step = 2e-6
@@ -158,7 +158,7 @@ def test_straight_line_ripple_is_on_the_high_side(amps: float, source: float) ->
     ripple = max(seen) - min(seen)
     straight = smoothing.full_wave_ripple(I=amps, f=f, C=C)
 
-    assert 0.55 * straight < ripple < 0.98 * straight
+    assert 0.55 * straight < ripple < 0.93 * straight
     assert max(seen) <= smoothing.capacitor_peak(V=24.0, U_d=0.0)
 
 

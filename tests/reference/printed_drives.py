@@ -27,10 +27,10 @@ TABLES: dict[str, dict[str, tuple[str, ...]]] = {
         "split-phase": ("0.50", "0.70", "0.55", "0.75"), "capacitor-run": ("0.60", "0.75", "-", "-"),
         "rectifier with capacitor": ("-", "-", "0.59", "0.60"),
     },
-    # Circuit simulations at 24 and 120 V.
+    # Worked out by a separate integration (at the most); circuit simulations at 24 and 120 V (usual).
     "capacitor_input": {
-        "0.3 %": ("0.3", "2.3"), "0.9 %": ("0.9", "2.2"), "1.8 %": ("1.8", "2.0"), "3 %": ("3", "1.9"), "6 %": ("6", "1.7"),
-        "12 %": ("12", "1.55"),
+        "0.3 %": ("0.3", "2.80", "2.3"), "0.9 %": ("0.9", "2.35", "2.2"), "1.8 %": ("1.8", "2.10", "2.0"), "3 %": ("3", "1.94", "1.9"),
+        "6 %": ("6", "1.75", "1.7"), "12 %": ("12", "1.58", "1.55"),
     },
     # A transformer maker's page on direct-current circuits; smooth current derived.
     "rectifier_rules": {

@@ -27,7 +27,7 @@ RISING = [
 ]  # fmt: skip
 FALLING = [
     ("awg_copper", "resistance"), ("nec_ambient_60c", "factor"), ("nec_ambient_90c", "factor"), ("nec_bundle", "factor"),
-    ("least_wire", "area"), ("fuse_air", "factor"), ("capacitor_input", "factor"), ("triac_output", "alpha"),
+    ("least_wire", "area"), ("fuse_air", "factor"), ("capacitor_input", "factor"), ("capacitor_input", "usual"), ("triac_output", "alpha"),
 ]  # fmt: skip
 
 
