@@ -63,6 +63,7 @@ KILOGRAM_SQUARE_METRE = Unit("moment of inertia", "kilogram * meter ** 2", "kg·
 METRE = Unit("length", "meter", "m", "900 mm", ("mm", "m"), ("in",))
 SQUARE_METRE = Unit("area", "meter ** 2", "m²", "0.4 m²", ("m²",), ("ft²",))
 WIRE_AREA = Unit("wire cross-section", "meter ** 2", "m²", "1.5 mm²", ("mm²",), ("cmil",))
+IRON_AREA = Unit("iron cross-section", "meter ** 2", "m²", "14 cm²", ("cm²",), ("in²",))
 METRE_PER_SECOND = Unit("speed", "meter / second", "m/s", "15 m/s", ("m/s",), ("ft/min",))
 RADIAN_PER_SECOND = Unit("rotational speed", "radian / second", "rad/s", "1725 rpm", ("rpm",))
 HERTZ = Unit("frequency", "hertz", "Hz", "60 Hz", ("Hz", "kHz"))
@@ -86,6 +87,13 @@ AMPERE_HOUR = Unit("charge", "coulomb", "C", "20 Ah", ("Ah",))
 METRE_PER_SECOND_SQUARED = Unit("acceleration", "meter / second ** 2", "m/s²", "9.81 m/s^2")
 KILOGRAM_PER_CUBIC_METRE = Unit("density", "kilogram / meter ** 3", "kg/m³", "7850 kg/m^3")
 JOULE_PER_KILOGRAM_KELVIN = Unit("specific heat", "joule / kilogram / kelvin", "J/(kg·K)", "1005 J/kg/K")
+NEWTON_METRE_PER_AMPERE_SQUARED = Unit(
+    "series motor constant", "newton * meter / ampere ** 2", "N·m/A²", "0.04 N·m/A²"
+)
+TESLA = Unit("flux density", "tesla", "T", "1.2 T", ("mT", "T"))
+PER_VOLT = Unit("turns per volt", "1 / volt", "1/V", "4.4 / V")
+AMPERE_PER_SQUARE_METRE = Unit("current density", "ampere / meter ** 2", "A/m²", "3 A/mm²", ("A/mm²",))
+VOLT_AMPERE_PER_METRE4 = Unit("core constant", "volt_ampere / meter ** 4", "VA/m⁴", "0.8 VA/cm⁴", ("VA/cm⁴",))
 WATT_PER_SQUARE_METRE_KELVIN4 = Unit(
     "radiation constant", "watt / meter ** 2 / kelvin ** 4", "W/(m²·K⁴)", "5.67e-8 W/m^2/K^4"
 )
@@ -108,6 +116,7 @@ KilogramSquareMetre = Annotated[float, KILOGRAM_SQUARE_METRE]
 Metre = Annotated[float, METRE]
 SquareMetre = Annotated[float, SQUARE_METRE]
 WireArea = Annotated[float, WIRE_AREA]
+IronArea = Annotated[float, IRON_AREA]
 MetrePerSecond = Annotated[float, METRE_PER_SECOND]
 RadianPerSecond = Annotated[float, RADIAN_PER_SECOND]
 Hertz = Annotated[float, HERTZ]
@@ -129,6 +138,11 @@ AmpereHour = Annotated[float, AMPERE_HOUR]
 MetrePerSecondSquared = Annotated[float, METRE_PER_SECOND_SQUARED]
 KilogramPerCubicMetre = Annotated[float, KILOGRAM_PER_CUBIC_METRE]
 JoulePerKilogramKelvin = Annotated[float, JOULE_PER_KILOGRAM_KELVIN]
+NewtonMetrePerAmpereSquared = Annotated[float, NEWTON_METRE_PER_AMPERE_SQUARED]
+Tesla = Annotated[float, TESLA]
+PerVolt = Annotated[float, PER_VOLT]
+AmperePerSquareMetre = Annotated[float, AMPERE_PER_SQUARE_METRE]
+VoltAmperePerMetre4 = Annotated[float, VOLT_AMPERE_PER_METRE4]
 WattPerSquareMetreKelvin4 = Annotated[float, WATT_PER_SQUARE_METRE_KELVIN4]
 
 UNITS: tuple[Unit, ...] = tuple(
@@ -235,6 +249,8 @@ _TELLING: dict[str, tuple[Unit, ...]] = {
     "percent": (SHARE,),
     "^(?:degree|radian)": (RADIAN,),
     "ampere_hour": (AMPERE_HOUR,),
+    "henry": (HENRY,),
+    "newton / ampere \\*\\* 2": (NEWTON_METRE_PER_AMPERE_SQUARED,),
 }
 
 

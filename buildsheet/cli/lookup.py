@@ -6,14 +6,23 @@ from typing import Any
 
 from buildsheet.formulas import (  # noqa: F401  they register themselves
     battery,
+    braking,
     choice,
     conductors,
     controls,
     cooling,
     cutting,
+    induction,
+    inverter,
     mechanics,
     motor,
     protection,
+    rotor,
+    series,
+    shunt,
+    smoothing,
+    transformer,
+    triac,
 )
 from buildsheet.formulas.formula import REGISTRY, Formula, OutsideLimits
 from buildsheet.given.problems import BuildsheetError

@@ -21,7 +21,7 @@ UNIT_SIGNS = {
     "mm2": "mm²", "mm^2": "mm²", "ohm / kft": "Ω/kft", "ohm/kft": "Ω/kft", "ohm / km": "Ω/km", "ohm/km": "Ω/km", "m^2": "m²", "kg*m^2": "kg·m²", "amp": "A", "hour": "h",
 }  # fmt: skip
 GREEK = {
-    "alpha": "α", "beta": "β", "eta": "η", "theta": "θ", "omega": "ω", "rho": "ρ", "pi": "π", "sigma": "σ", "tau": "τ", "phi": "φ",
+    "alpha": "α", "beta": "β", "eta": "η", "theta": "θ", "omega": "ω", "rho": "ρ", "pi": "π", "sigma": "σ", "tau": "τ", "phi": "φ", "nu": "ν",
 }  # fmt: skip
 CLOSE_UP = ("°", "′", "″")
 

@@ -3,12 +3,21 @@
 import pytest
 
 from buildsheet.formulas.formula import REGISTRY
-from tests.formulas import rows_electrical, rows_machine, rows_motor
+from tests.formulas import (
+    rows_drives,
+    rows_electrical,
+    rows_machine,
+    rows_motor,
+    rows_power,
+    rows_turning,
+    test_identities,
+    test_identities_drives,
+)
 from tests.formulas.rows import Row
-from tests.formulas.test_identities import IDENTITIES
 from tests.formulas.walk import FORMULAS
 
-ROWS = [*rows_motor.ROWS, *rows_electrical.ROWS, *rows_machine.ROWS]
+IDENTITIES = {**test_identities.IDENTITIES, **test_identities_drives.IDENTITIES}
+ROWS = [*rows_motor.ROWS, *rows_electrical.ROWS, *rows_machine.ROWS, *rows_drives.ROWS, *rows_power.ROWS, *rows_turning.ROWS]
 
 
 @pytest.mark.parametrize("row", ROWS, ids=lambda row: row.id)

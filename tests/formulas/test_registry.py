@@ -24,7 +24,8 @@ def test_the_walk_meets_every_module() -> None:
     modules = {one.function.__module__ for one in FORMULAS.values()}
 
     assert {module.rpartition(".")[2] for module in modules} >= {
-        "choice", "conductors", "controls", "cooling", "mechanics", "motor", "protection",
+        "battery", "braking", "choice", "conductors", "controls", "cooling", "cutting", "induction", "inverter", "mechanics",
+        "motor", "protection", "rotor", "series", "shunt", "smoothing", "transformer", "triac",
     }  # fmt: skip
 
 
@@ -99,6 +100,9 @@ def test_numbers_in_a_body_are_only_those_of_a_shape() -> None:
         "wall_box_area": {"1.8", "1.4"},
         "air_share": {"1", "5.256"},  # exponent of the standard atmosphere
         "gauge_area": {"92", "36", "39", "2", "4"},  # the gauge's own definition
+        "three_phase_shaft_power": {"3"},  # √3 of three phases
+        "solid_disc_factor": {"3", "8"},  # elasticity of a spinning disc, (3 + ν)/8
+        "bored_disc_factor": {"1", "2", "3", "4"},
     }
     for name, one in FORMULAS.items():
         numbers = {

@@ -23,10 +23,11 @@ RISING = [
     ("nec_ambient_90c", "up_to"), ("nec_bundle", "up_to"), ("nec_cord", "three"), ("nec_cord", "two"), ("nec_dc_motor_current", "at_90"),
     ("nec_dc_motor_current", "at_120"), ("nec_dc_motor_current", "at_180"), ("nec_dc_motor_current", "at_240"),
     ("fuse_air", "up_to"), ("battery_fuses", "breaks"), ("battery_fuses", "voltage"), ("precharge", "up_to"), ("timer_steps", "upper"), ("overload_ranges", "low"), ("overload_ranges", "high"), ("resistors_e12", "resistance"), ("ul_fuse_ratings", "rating"),
+    ("transformer_regulation", "rating"), ("capacitor_input", "ratio"), ("shaft_fan_torque", "share"), ("triac_output", "share"),
 ]  # fmt: skip
 FALLING = [
     ("awg_copper", "resistance"), ("nec_ambient_60c", "factor"), ("nec_ambient_90c", "factor"), ("nec_bundle", "factor"),
-    ("least_wire", "area"), ("fuse_air", "factor"),
+    ("least_wire", "area"), ("fuse_air", "factor"), ("capacitor_input", "factor"), ("capacitor_input", "usual"), ("triac_output", "alpha"),
 ]  # fmt: skip
 
 

@@ -1,0 +1,289 @@
+"""Transformers and autotransformers: turns from iron, volts for each turn from a trial winding, copper, regulation.
+
+The length of a winding's wire goes into `copper_resistance`; heat is `copper_loss`; what a rectifier asks of a
+transformer stands in `smoothing`.
+"""
+
+from math import pi, sqrt
+
+from buildsheet.citations import Citation, derivation, memory
+from buildsheet.formulas.formula import formula
+from buildsheet.units import (
+    Ampere,
+    AmperePerSquareMetre,
+    Hertz,
+    IronArea,
+    Metre,
+    Number,
+    Ohm,
+    PerVolt,
+    Share,
+    Tesla,
+    Volt,
+    VoltAmpere,
+    VoltAmperePerMetre4,
+    Watt,
+    WireArea,
+)
+
+EMF = Citation("textbooks on electrical machines, EMF equation of a transformer", "E = √2·π·f·N·B·A, 4.44 in short")
+REWINDING = derivation("volts of a trial winding, both read at one moment")
+AUTO = derivation("currents of an ideal autotransformer")
+IRON = {"f": (10.0, 1000.0), "B": (0.1, 2.0), "A": (1e-6, 1.0)}
+
+
+@formula(source=EMF, limits={**IRON, "N": (1, 1e6)}, leaves_out="waves that are no sine")
+def winding_emf(f: Hertz, N: Number, B: Tesla, A: IronArea) -> Volt:
+    """RMS voltage of a winding of N turns on net iron A at a peak flux density B.
+
+    >>> round(winding_emf(f=50.0, N=495.0, B=1.2, A=0.05))
+    6598
+    """
+    return sqrt(2) * pi * f * N * B * A
+
+
+@formula(source=EMF, limits=IRON, leaves_out="waves that are no sine")
+def turns_per_volt(f: Hertz, B: Tesla, A: IronArea) -> PerVolt:
+    """Turns for each volt on net iron A at a peak flux density B.
+
+    >>> round(turns_per_volt(f=60.0, B=1.2, A=13.79e-4), 2)
+    2.27
+    """
+    return 1 / (sqrt(2) * pi * f * B * A)
+
+
+@formula(source=derivation("part of a stack that is iron and not varnish"), limits={"k": (0.5, 1)})
+def net_iron(a: Metre, b: Metre, k: Share) -> IronArea:
+    """Net iron of a stack a wide and b high, a share k of which is iron.
+
+    >>> round(net_iron(a=0.0381, b=0.0381, k=0.95) * 1e4, 2)
+    13.79
+    """
+    return a * b * k
+
+
+@formula(source=derivation("turns for each volt, times volts"), limits={"n": (1e-3, 1e3), "V": (0.1, 1e5)})
+def turns_for_voltage(V: Volt, n: PerVolt) -> Number:
+    """Turns of a winding for a voltage.
+
+    >>> round(turns_for_voltage(V=120.0, n=2.268))
+    272
+    """
+    return V * n
+
+
+@formula(source=REWINDING, limits={"N": (1, 1000), "V_p": (0.1, 1000), "V_n": (1, 1000), "V_t": (0.01, 1000)})
+def volts_per_turn(V_t: Volt, N: Number, V_n: Volt, V_p: Volt) -> Volt:
+    """Volts for each turn at the line's nominal voltage, from a trial winding.
+
+    Its N turns show V_t while the primary shows V_p: with a lamp in series the primary gets much less than the line.
+
+    >>> round(volts_per_turn(V_t=7.25, N=10.0, V_n=120.0, V_p=100.0), 2)
+    0.87
+    """
+    return V_t / N * V_n / V_p
+
+
+@formula(source=REWINDING, limits={"v": (0.01, 10), "p": (0, 0.15), "V": (0.1, 1000)})
+def turns_with_allowance(V: Volt, v: Volt, p: Share) -> Number:
+    """Turns for a voltage under load, with a share p more for the drop; v are the volts for each turn.
+
+    >>> round(turns_with_allowance(V=24.0, v=0.87, p=0.05))
+    29
+    """
+    return V * (1 + p) / v
+
+
+@formula(
+    source=Citation("an audio-kit article, a transformer spreadsheet and a rule of thumb", "P = k·A², k 0.64 to 1.0 VA/cm⁴"),
+    limits={"k": (4e7, 1.2e8), "A": (5e-5, 1e-2)},
+    leaves_out="temperature, which decides: a rule of thumb within 30 %",
+)
+def core_rating(k: VoltAmperePerMetre4, A: IronArea) -> VoltAmpere:
+    """Rating that the middle leg of a core suggests.
+
+    >>> round(core_rating(k=0.64e8, A=15e-4))
+    144
+    """
+    return k * A**2
+
+
+@formula(source=derivation("current over current density"), limits={"j": (5e5, 1.2e7), "I": (0, 1e4)})
+def winding_wire_area(I: Ampere, j: AmperePerSquareMetre) -> WireArea:
+    """Cross-section of a winding's wire.
+
+    >>> round(winding_wire_area(I=10.0, j=3e6) * 1e6, 2)
+    3.33
+    """
+    return I / j
+
+
+@formula(source=derivation("diameter of a circle"), limits={"a": (1e-10, 1e-2)})
+def bare_diameter(a: WireArea) -> Metre:
+    """Bare diameter of round wire.
+
+    >>> round(bare_diameter(a=3.3333e-6) * 1000, 2)
+    2.06
+    """
+    return sqrt(4 * a / pi)
+
+
+@formula(source=derivation("copper over window"), limits={"A_w": (1e-6, 1), "N_1": (0, 1e5), "N_2": (0, 1e5)}, leaves_out="insulation and bobbin: the limit of the fill allows for them")
+def window_fill(N_1: Number, a_1: WireArea, N_2: Number, a_2: WireArea, A_w: IronArea) -> Share:
+    """Share of a core's window that the bare copper of two windings takes.
+
+    >>> window_fill(N_1=272.0, a_1=1e-6, N_2=57.0, a_2=4e-6, A_w=1000e-6)
+    0.5
+    """
+    return (N_1 * a_1 + N_2 * a_2) / A_w
+
+
+@formula(source=derivation("turns times their mean length"), limits={"N": (1, 1e5), "l_m": (0.01, 5)})
+def winding_length(N: Number, l_m: Metre) -> Metre:
+    """Length of the wire of a winding.
+
+    >>> round(winding_length(N=28.0, l_m=0.2), 6)
+    5.6
+    """
+    return N * l_m
+
+
+@formula(source=Citation("a toroid maker's page", "regulation over the voltage at full load"), limits={"V_fl": (0.1, 1e5), "V_nl": (0.1, 1e5)})
+def regulation(V_nl: Volt, V_fl: Volt) -> Share:
+    """Rise of a transformer's voltage from full load to none, over that at full load.
+
+    >>> round(regulation(V_nl=11.0, V_fl=10.0), 6)
+    0.1
+    """
+    return (V_nl - V_fl) / V_fl
+
+
+@formula(source=derivation("drop over resistance alone, as a share"), limits={"S": (0.1, 1e6), "P": (0, 1e6)}, leaves_out="leakage: shunts in a core make it many times as much")
+def regulation_from_loss(P: Watt, S: VoltAmpere) -> Share:
+    """Regulation that the copper loss P at the rating S comes to.
+
+    >>> regulation_from_loss(P=8.0, S=100.0)
+    0.08
+    """
+    return P / S
+
+
+@formula(source=derivation("rated voltage, regulation and line tolerance, times √2"), limits={"r": (0, 0.5), "p": (0, 0.3), "V": (1, 1e4)})
+def off_load_peak(V: Volt, r: Share, p: Share) -> Volt:
+    """Highest voltage that reaches a capacitor: rated secondary V, unloaded, line at the top of its tolerance.
+
+    >>> round(off_load_peak(V=24.0, r=0.1, p=0.1), 1)
+    41.1
+    """
+    return sqrt(2) * V * (1 + r) * (1 + p)
+
+
+@formula(source=Citation("textbook on electric machinery and transformers, 2nd ed.", "chapter 14"), limits={"x": (0.01, 2), "k_p": (0.05, 1), "S": (0.1, 1e9)})
+def transformer_efficiency(S: VoltAmpere, x: Share, k_p: Share, P_i: Watt, P_c: Watt) -> Share:
+    """Efficiency at a share x of the rating and a power factor; losses of iron, and of copper at the whole rating.
+
+    >>> round(transformer_efficiency(S=500e3, x=0.75, k_p=1.0, P_i=1800.0, P_c=8200.0), 4)
+    0.9832
+    """
+    P: Watt = x * S * k_p
+    return P / (P + P_i + x**2 * P_c)
+
+
+@formula(source=derivation("two voltages against each other through two resistances"), limits={"R_1": (1e-4, 1e4), "R_2": (1e-4, 1e4)}, leaves_out="leakage")
+def circulating_current(V_1: Volt, V_2: Volt, R_1: Ohm, R_2: Ohm) -> Ampere:
+    """Current that two windings in parallel drive through each other.
+
+    >>> round(circulating_current(V_1=6.3, V_2=5.0, R_1=0.2, R_2=0.15), 2)
+    3.71
+    """
+    return (V_1 - V_2) / (R_1 + R_2)
+
+
+@formula(source=derivation("definition of apparent power"), limits={"V": (0, 1e6), "I": (0, 1e6)})
+def apparent_power(V: Volt, I: Ampere) -> VoltAmpere:
+    """Volts times amperes.
+
+    >>> apparent_power(V=90.0, I=5.0)
+    450.0
+    """
+    return V * I
+
+
+@formula(source=derivation("definition of apparent power"), limits={"V": (0.1, 1e6), "S": (0, 1e9)})
+def winding_rated_current(S: VoltAmpere, V: Volt) -> Ampere:
+    """Rated current of a winding.
+
+    >>> winding_rated_current(S=240.0, V=120.0)
+    2.0
+    """
+    return S / V
+
+
+@formula(source=derivation("a multiple of the rated primary current; which, says the row"), limits={"k": (1, 100), "I_n": (0, 1e4)})
+def multiple_of_primary(I_n: Ampere, k: Number) -> Ampere:
+    """Primary current times a multiple: of a fuse at the most, or of the rush at switch-on.
+
+    >>> multiple_of_primary(I_n=2.0, k=1.67)
+    3.34
+    """
+    return I_n * k
+
+
+@formula(source=AUTO, limits={"x": (0, 1.2), "I_2": (0, 1e3)}, leaves_out="magnetising current")
+def auto_line_current(I_2: Ampere, x: Share) -> Ampere:
+    """Line current of an autotransformer whose output is a share x of the line.
+
+    >>> auto_line_current(I_2=5.0, x=0.75)
+    3.75
+    """
+    return x * I_2
+
+
+@formula(source=AUTO, limits={"x": (0, 1), "I_2": (0, 1e3)}, leaves_out="magnetising current; an output above the line")
+def auto_common_current(I_2: Ampere, x: Share) -> Ampere:
+    """Current in the common part of an autotransformer's winding.
+
+    >>> auto_common_current(I_2=5.0, x=0.75)
+    1.25
+    """
+    return (1 - x) * I_2
+
+
+@formula(source=Citation("a transformer maker's glossary", "autotransformer: transformed and conducted power"), limits={"x": (0, 1), "V_2": (0, 1e4), "I_2": (0, 1e3)})
+def auto_built_rating(V_2: Volt, I_2: Ampere, x: Share) -> VoltAmpere:
+    """Rating for which an autotransformer's iron is built; the rest of its power is only conducted.
+
+    >>> auto_built_rating(V_2=90.0, I_2=5.0, x=0.75)
+    112.5
+    """
+    return V_2 * I_2 * (1 - x)
+
+
+@formula(source=memory("textbooks on electrical machines, two-winding transformer as autotransformer"), limits={"V_1": (1, 1e5), "V_s": (0, 1e5), "I": (0, 1e5)}, leaves_out="insulation of the series winding, which must stand the line")
+def boost_through_rating(V_1: Volt, V_s: Volt, I: Ampere) -> VoltAmpere:
+    """Power through a transformer whose secondary, rated I, is put in series with the line.
+
+    >>> round(boost_through_rating(V_1=1200.0, V_s=120.0, I=83.3333))
+    110000
+    """
+    return (V_1 + V_s) * I
+
+
+@formula(source=AUTO, limits={"V_1": (1, 1000), "V": (0, 1200)}, leaves_out="drop in winding and brush")
+def dial_fraction(V: Volt, V_1: Volt) -> Share:
+    """Share of the line at which a variable autotransformer must stand for a voltage.
+
+    >>> dial_fraction(V=90.0, V_1=120.0)
+    0.75
+    """
+    return V / V_1
+
+
+@formula(source=AUTO, limits={"V_1": (1, 1000), "x": (0.05, 1.25), "p": (0, 0.3)}, leaves_out="a stop that slips: it is tested by turning the knob")
+def end_stop_voltage(V_1: Volt, x: Share, p: Share) -> Volt:
+    """Highest output of a variable autotransformer with its end stop at x, line at the top of its tolerance.
+
+    >>> round(end_stop_voltage(V_1=120.0, x=0.75, p=0.1), 6)
+    99.0
+    """
+    return V_1 * x * (1 + p)
