@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import Annotated, Any, Literal, TypeVar, get_args, overload
 
-from pydantic import BeforeValidator, Field, ValidationError
+from pydantic import BeforeValidator, Discriminator, Field, Tag, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
@@ -28,6 +28,7 @@ from buildsheet.given.problems import (
 from buildsheet.given.site import Box, Runs, Site, Supply
 from buildsheet.given.tree import Items, Mapping, Text, read_tree, texts
 from buildsheet.motors.magnet_dc import MagnetDC
+from buildsheet.motors.series import SeriesMotor
 from buildsheet.ways.battery_drive import BatteryPulseDrive
 from buildsheet.ways.drive import Drive
 from buildsheet.ways.phase_drive import PhaseControlledDrive
@@ -44,6 +45,19 @@ def _format(given: object) -> object:
             f"begin with the line: buildsheet: {FORMAT}",
         )
     return FORMAT if isinstance(given, Text) else given
+
+
+def kind(given: Any) -> str:
+    """The kind of motor that a group is of; one that does not say is read as the first, so that all that is wrong in it is
+    told at once."""
+    word = given.get("kind", KINDS[0]) if isinstance(given, Mapping) else getattr(given, "kind", KINDS[0])
+    return str(word)
+
+
+KINDS = ("magnet-dc", "series")
+AnyMotor = Annotated[
+    Annotated[MagnetDC, Tag(KINDS[0])] | Annotated[SeriesMotor, Tag(KINDS[1])], Discriminator(kind)
+]
 
 
 class Accepted(Given):
@@ -73,7 +87,7 @@ class Project(Given):
     site: Site | None = Field(None, description="Where it stands.")
     supply: Supply | None = Field(None, description="The outlet that it is fed from.")
     battery: Battery | None = Field(None, description="The battery that it is fed from, instead of an outlet.")
-    motor: MagnetDC | None = Field(None, description="What is known of the motor.")
+    motor: AnyMotor | None = Field(None, description="What is known of the motor.")
     belts: tuple[BeltStep, ...] = Field((), description="Belts from the motor to the tool, in order.")
     turning: tuple[TurningPart, ...] = Field((), description="Parts that turn, with the speed each stands.")
     power: Annotated[PhaseControlledDrive | BatteryPulseDrive, Field(discriminator="way")] | None = Field(
@@ -234,7 +248,7 @@ def _problem(detail: ErrorDetails, tree: Mapping, model: type[Project]) -> Probl
         name = str(context.get("discriminator", "")).strip("'")
         code, found, wanted, instead = "missing-key", "no such key", f"the key {name}", f"add a line {name}: below"
     elif kind in ("literal_error", "union_tag_invalid", "enum"):
-        chooser = str(context.get("discriminator", "")).strip("'")
+        chooser = str(context.get("discriminator", "")).strip("'").removesuffix("()")
         if isinstance(node, Mapping) and chooser in node:  # the word by which one of several models is chosen
             node, key = node[chooser], f"{key}.{chooser}"
             line, column, width = node.place.line, node.place.column, getattr(node, "width", 1)
@@ -242,7 +256,7 @@ def _problem(detail: ErrorDetails, tree: Mapping, model: type[Project]) -> Probl
         close = near(str(node), words) if isinstance(node, Text) else []
         code, found, wanted = "unknown-word", _found(node), f"one of: {', '.join(words)}"
         instead = f'write "{close[0]}"' if close else "write one of these words"
-        if isinstance(node, Text) and not_known(node) and not _required(model, loc):
+        if isinstance(node, Text) and not_known(node) and not chooser and not _required(model, loc):
             instead = LEAVE_OUT
     elif kind in SHAPES:
         code, found, (wanted, instead) = "wrong-shape", _found(node), SHAPES[kind]
@@ -276,7 +290,7 @@ def _walk(tree: Mapping, loc: tuple[Any, ...]) -> tuple[Any, Any, str]:
     parent: Any = tree
     key = []
     for part in loc:
-        if isinstance(node, Mapping) and part not in node and part in (v for v in node.values() if isinstance(v, Text)):
+        if isinstance(node, Mapping) and part not in node and (part in KINDS or part in (v for v in node.values() if isinstance(v, Text))):
             continue  # the word by which one of several models is chosen is no key
         key.append(str(part + 1) if isinstance(part, int) else str(part))
         if (isinstance(node, Mapping) and part in node) or (

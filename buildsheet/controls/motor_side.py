@@ -5,6 +5,7 @@ from buildsheet.circuit.builder import Board, Feed
 from buildsheet.controls.no_volt_release import ChainContact
 
 SET = frozenset({"set"})
+FIELD_WIRES = (409, 410)
 POLES = (("1", "2"), ("3", "4"), ("5", "6"))  # IEC 60947-4-1 numbers the poles of a relay so
 
 
@@ -25,7 +26,7 @@ def wire_motor(
     *,
     plus: str,
     minus: str,
-    armature: tuple[float, float],
+    windings: tuple[Winding, ...],
     fuse_rating: float,
     fuse_interrupts: float | None,
     makes_volts: float,
@@ -33,9 +34,9 @@ def wire_motor(
     texts: dict[str, str],
 ) -> None:
     """DC fuse, heaters of the overload relay, reversing switch and motor between the drive's output terminals, as far as
-    they are on the board. `armature` is the ohms a meter may show, `makes_volts` the most
-    that it makes by itself while it turns; `bonded` says whether the motor's frame gets a
-    protective conductor."""
+    they are on the board. `windings` are the motor's, the armature first, then a field that carries the same current;
+    a reversing switch changes over the armature alone. `makes_volts` is the most that it makes by itself while it turns;
+    `bonded` says whether the motor's frame gets a protective conductor."""
     board.add(
         Device(
             "F2",
@@ -56,8 +57,8 @@ def wire_motor(
             "motor",
             "Motor",
             texts["M1"],
-            ("A1", "A2", "frame"),
-            (Winding("A1", "A2", *armature),),
+            (*(name for winding in windings for name in (winding.a, winding.b)), "frame"),
+            windings,
             metal="frame",
             takes={} if bonded else {"frame": 0},
             makes_volts=makes_volts,
@@ -72,12 +73,19 @@ def wire_motor(
         board.wire(405, "F3:2", "F3:3", "armature")
         board.wire(406, "F3:4", "F3:5", "armature")
         ends = ("F3:6", minus)
-    if "S5" in board.devices:
-        board.wire(407, ends[0], "S5:1", "armature", "panel")
+    armature, *fields = windings
+    for number, field in zip(FIELD_WIRES, fields, strict=False):
+        board.wire(number, ends[0], f"M1:{field.a}", "armature", "motor", cable="W3")
+        ends = (f"M1:{field.b}", ends[1])
+    changed = "S5" in board.devices
+    if changed:
+        out = "motor" if fields else "panel"
+        board.wire(407, ends[0], "S5:1", "armature", out, cable="W3" if fields else "")
         board.wire(408, ends[1], "S5:3", "armature", "panel")
         ends = ("S5:2", "S5:4")
-    board.wire(403, ends[0], "M1:A1", "armature", "motor", cable="W3")
-    board.wire(404, ends[1], "M1:A2", "armature", "motor", cable="W3")
+    linked = bool(fields) and not changed  # from winding to winding, at the motor itself
+    board.wire(403, ends[0], f"M1:{armature.a}", "armature", "box" if linked else "motor", cable="" if linked else "W3")
+    board.wire(404, ends[1], f"M1:{armature.b}", "armature", "motor", cable="W3")
 
 
 def wire_fan(

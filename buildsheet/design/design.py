@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 
 from buildsheet.design.alone import Alone
+from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.reference import Region
 from buildsheet.sizing.knob import Knob
@@ -139,7 +140,7 @@ class Design:
     project: Project
     region: Region
     sheet: Worksheet
-    motor: object | None = None
+    motor: Machine | None = None
     load: Load | None = None
     alone: Alone | None = None
     asked: tuple[Value, ...] = ()

@@ -3,7 +3,7 @@
 from buildsheet.design.design import Heat
 from buildsheet.formulas import cooling as c
 from buildsheet.formulas import motor as f
-from buildsheet.motors.magnet_dc import Constants
+from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import AMPERE, KELVIN, RADIAN_PER_SECOND, WATT
@@ -81,7 +81,7 @@ def _rise(project: Project, sheet: Worksheet, heat: Value, share: Value) -> Valu
 def work_heat(
     project: Project,
     sheet: Worksheet,
-    motor: Constants,
+    motor: Machine,
     points: tuple[Point, ...],
     box: tuple[Value, Value, Value, Value, Value, Value],
 ) -> Heat:

@@ -51,7 +51,7 @@ def device_texts(design: Design) -> dict[str, str]:
         written["T1"] = "not separated from the line" if power.live_controls is not False else separated
         written["S4"] = f"{_text(power.potentiometer)} linear"
     if plate is not None:
-        written["M1"] = f"{_text(plate.voltage)} DC, {_text(plate.current)}"
+        written["M1"] = f"{_text(plate.voltage)} {motor.drawn if motor else 'DC'}, {_text(plate.current)}"
     return defaultdict(str, written)
 
 

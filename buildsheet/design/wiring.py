@@ -3,7 +3,7 @@
 from dataclasses import replace
 from math import inf
 
-from buildsheet.circuit import Circuit, Contact, Device, Terminal
+from buildsheet.circuit import Circuit, Contact, Device, Terminal, Winding
 from buildsheet.circuit.builder import Board, Conductor
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.extras import renamed, wire_extras
@@ -75,7 +75,7 @@ def wire(design: Design) -> Circuit | None:
     )
     if "K1" in board.devices:
         feed_timer(board, (Terminal("T1", power.feed_terminals[0]), Terminal("T1", power.feed_terminals[1])))
-    wire_motor(board, plus=plus, minus=minus, armature=_armature(design), fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
+    wire_motor(board, plus=plus, minus=minus, windings=_windings(design), fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
                fuse_interrupts=_interrupts(design, "motor-fuse"), makes_volts=_makes_volts(design), bonded=supplied.earthed, texts=texts)  # fmt: skip
     fan = project.controls.fan if project.controls else None
     if fan is not None:
@@ -273,11 +273,14 @@ def _spread(part: str) -> tuple[float, float]:
     return cells.cell(part, "low").si, cells.cell(part, "high").si
 
 
-def _armature(design: Design) -> tuple[float, float]:
-    motor = design.sheet.values.get("motor.R_a")
-    ohms = float(motor) if motor is not None and motor.known else 1.0
-    low, high = _spread("brushed armature")
-    return low * ohms, high * ohms
+def _windings(design: Design) -> tuple[Winding, ...]:
+    """The motor's windings with the ohms that a pocket meter may show on them."""
+    made = []
+    for winding in design.motor.windings if design.motor is not None else ():
+        low, high = _spread("brushed armature" if winding.part == "armature" else "field winding")
+        ohms = float(winding.ohms) if winding.ohms.known else 1.0
+        made.append(Winding(winding.a, winding.b, low * ohms, high * ohms, part=winding.part))
+    return tuple(made)
 
 
 def _bonds(board: Board, texts: dict[str, str]) -> None:

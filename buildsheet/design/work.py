@@ -11,8 +11,6 @@ from buildsheet.design.load import work_coast, work_load, work_turning, work_wai
 from buildsheet.design.places import places_of
 from buildsheet.design.sizes import work_sizes
 from buildsheet.formulas.controls import plugging_current
-from buildsheet.formulas.motor import loss_torque
-from buildsheet.motors.magnet_dc import point, runaway
 from buildsheet.project import Project
 from buildsheet.reference import Region, region
 from buildsheet.sizing.places import fit
@@ -35,18 +33,15 @@ def work(project: Project) -> Design:
         return Design(project, here, sheet, motor, load, alone, asked)
     applied = project.power.applied(sheet, supplied)
     points = (
-        point(sheet, "low", "at the lowest speed", applied, motor, load.motor_low, load.motor_torque),
-        point(sheet, "high", "at the highest speed", applied, motor, load.motor_high, load.motor_torque),
+        motor.point(sheet, "low", "at the lowest speed", applied, load.motor_low, load.motor_torque),
+        motor.point(sheet, "high", "at the highest speed", applied, load.motor_high, load.motor_torque),
     )
     box = work_box(project, sheet, applied, points)
     sizes = work_sizes(project, here, sheet, supplied, applied, points, box[3])
     heat = work_heat(project, sheet, motor, points, box)
-    fastest = runaway(sheet, applied, motor)
+    fastest = motor.runaway(sheet, applied)
     turning = work_turning(project, sheet, load, fastest)
-    losses = sheet.work(
-        "coast.T_0", loss_torque, "torque of the motor's own losses", K_t=motor.K_t, I_0=motor.I_0
-    )
-    coast = work_coast(project, sheet, load, losses)
+    coast = work_coast(project, sheet, load, motor.losses(sheet))
     if project.machine is not None and project.machine.reverse:
         sheet.work(
             "motor.I_plug",

@@ -140,3 +140,78 @@ def speed_by_flux(omega_1: RadianPerSecond, E_1: Volt, E_2: Volt, p: Share) -> R
     52.8
     """
     return omega_1 * E_2 / (E_1 * p)
+
+
+@formula(source=SERIES, limits={"E": (0.01, 1000), "I": (0.01, 1000), "omega": (0.1, 7000)}, leaves_out=SATURATES)
+def series_constant_spun(E: Volt, I: Ampere, omega: RadianPerSecond) -> NewtonMetrePerAmpereSquared:
+    """Constant of a series motor from its open armature volts, turned at a speed with a current in the field alone.
+
+    >>> round(series_constant_spun(E=6.4, I=1.5, omega=104.72), 5)
+    0.04074
+    """
+    return E / (I * omega)
+
+
+@formula(source=SERIES, limits={"T": (0, 1e4), "T_0": (0, 100), "k": (1e-6, 1e3)}, leaves_out=SATURATES)
+def loaded_series_current(T: NewtonMetre, T_0: NewtonMetre, k: NewtonMetrePerAmpereSquared) -> Ampere:
+    """RMS current for a torque at the shaft and that of the motor's own losses: the mean torque goes with its square.
+
+    >>> round(loaded_series_current(T=0.30, T_0=0.009, k=0.8594), 3)
+    0.6
+    """
+    return sqrt((T + T_0) / k)
+
+
+@formula(source=SERIES, limits={"k": (1e-6, 1e3), "omega": (0, 7000)}, leaves_out=SATURATES)
+def motion_resistance(k: NewtonMetrePerAmpereSquared, omega: RadianPerSecond) -> Ohm:
+    """What the back-EMF of a series motor amounts to at a speed: it goes with the current as the volts of a resistor do.
+
+    >>> round(motion_resistance(k=0.8594, omega=209.44), 1)
+    180.0
+    """
+    return k * omega
+
+
+@formula(source=derivation("resistances in a row add up"), limits={"R_1": (0, 1e5), "R_2": (0, 1e5)})
+def resistance_in_a_row(R_1: Ohm, R_2: Ohm) -> Ohm:
+    """Two resistances in a row.
+
+    >>> resistance_in_a_row(R_1=2.0, R_2=180.0)
+    182.0
+    """
+    return R_1 + R_2
+
+
+@formula(source=derivation("resistances in a row add up"), limits={"R": (0, 1e5), "R_f": (0, 1e5)})
+def rest_of_resistance(R: Ohm, R_f: Ohm) -> Ohm:
+    """What is left of a resistance from lead to lead when the field is taken off.
+
+    >>> rest_of_resistance(R=3.5, R_f=1.25)
+    2.25
+    """
+    return R - R_f
+
+
+@formula(source=SERIES, limits={"k": (1e-6, 1e3), "omega": (0, 7000), "I": (0, 1000)}, leaves_out=SATURATES)
+def series_emf(k: NewtonMetrePerAmpereSquared, omega: RadianPerSecond, I: Ampere) -> Volt:
+    """Back-EMF of a series motor at a speed and an average current, as an average.
+
+    >>> round(series_emf(k=0.8594, omega=209.44, I=0.6), 1)
+    108.0
+    """
+    return k * omega * I
+
+
+@formula(
+    source=SERIES,
+    limits={"E": (0, 1000), "k": (1e-6, 1e3), "T_0": (1e-5, 100)},
+    leaves_out="air drag that grows with speed, and iron that is less saturated at a small current: both hold the true "
+    "speed below this one",
+)
+def series_runaway_speed(E: Volt, k: NewtonMetrePerAmpereSquared, T_0: NewtonMetre) -> RadianPerSecond:
+    """Speed without load, where the current only makes the torque of the motor's own losses.
+
+    >>> round(series_runaway_speed(E=108.0, k=0.8594, T_0=0.01))
+    1165
+    """
+    return E / sqrt(k * T_0)

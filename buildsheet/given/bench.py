@@ -46,6 +46,15 @@ class Spun(Given):
     speed: Speeds = Field(description="Speed at which it was turned.", examples=["1000 rpm"])
 
 
+class SpunField(Given):
+    """The motor turned by a drill while a battery feeds its field alone. On one line: `6.4 V at 1000 rpm, 1.5 A`."""
+
+    SHORT: ClassVar = ("voltage", "speed", "current")
+    voltage: Volts = Field(description="Open volts of the armature, mean of both directions.", examples=["6.4 V"])
+    speed: Speeds = Field(description="Speed at which it was turned.", examples=["1000 rpm"])
+    current: Amperes = Field(description="Direct current in the field meanwhile.", examples=["1.5 A"])
+
+
 class HeldRotor(Given):
     """Two readings with the rotor held. On one line: `3.2 V at 1.0 A, 6.2 V at 3.0 A`."""
 

@@ -6,7 +6,18 @@ from typing import Literal
 
 from buildsheet.circuit import Circuit
 from buildsheet.design import Design
-from buildsheet.rules import battery, extras, faults, machine, missing, parts, power, reversing, stored
+from buildsheet.rules import (
+    battery,
+    extras,
+    faults,
+    machine,
+    missing,
+    parts,
+    power,
+    reversing,
+    series,
+    stored,
+)
 from buildsheet.rules.finding import GRADES, SIGNALS, Finding
 from buildsheet.rules.missing import grouped
 from buildsheet.worksheet import Value
@@ -15,7 +26,7 @@ Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
 RULES: tuple[Rule, ...] = (
     power.supply, power.persons, power.drive, power.protection, power.restart, power.users,
     battery.battery, extras.extras, reversing.reversing, reversing.residual,
-    machine.turning, machine.belts, machine.box, machine.window, machine.coast, machine.motor,
+    machine.turning, machine.belts, machine.box, machine.window, machine.coast, machine.motor, series.series,
     parts.seats, parts.used, parts.proofs, faults.single_faults, stored.turning_motor, stored.blown_motor_fuse, missing.circuit,
 )  # fmt: skip
 State = Literal["draft", "for building", "as built", "do not use"]

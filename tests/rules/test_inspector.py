@@ -29,6 +29,13 @@ ON_THE_LINE = {
     "turning-motor-live": "a turning motor makes more than 60 V",
     "live-behind-motor-fuse": "one fuse in one lead of the motor",
 }
+ON_A_BATTERY = {
+    "battery-short": "a spanner across the posts",
+    "battery-gas": "gas while it charges",
+    "limit-above-fuse": "at the drive's limit the motor fuse blows",
+    "fault-charger": "one contact keeps it from starting on its charger",
+    "fault-charging": "one resistor, one diode and one timer fill the capacitor softly",
+}
 NOTES = {
     "strip-sander": ON_ANY | ON_THE_LINE | {
         "wood-dust": "wood dust in an open motor",
@@ -42,13 +49,12 @@ NOTES = {
         "fault-reversal": "one contact and one timer keep it from being reversed too early",
         "used-reversing-switch": "a used direction switch",
     },
-    "wool-carder": ON_ANY | {
-        "battery-short": "a spanner across the posts",
-        "battery-gas": "gas while it charges",
-        "limit-above-fuse": "at the drive's limit the motor fuse blows",
-        "fault-charger": "one contact keeps it from starting on its charger",
-        "fault-charging": "one resistor, one diode and one timer fill the capacitor softly",
+    "seed-cleaner": ON_ANY | ON_A_BATTERY | {
+        "limit-high-for-motor": "the drive's limit is far above the motor's plate",
+        "runs-away-unloaded": "with the belt off a series motor runs away",
+        "field-in-a-row": "field and armature are to lie in a row",
     },
+    "wool-carder": ON_ANY | ON_A_BATTERY,
 }  # fmt: skip
 
 

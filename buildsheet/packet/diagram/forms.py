@@ -7,7 +7,7 @@ terminal by itself. Everything is read from what the circuit says is inside.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from buildsheet.circuit import Contact, Device, Diode, Electronics, Fuse, Link, Resistance, Source
+from buildsheet.circuit import Contact, Device, Diode, Electronics, Fuse, Link, Resistance, Source, Winding
 
 L, R = "L", "R"
 TURNED = "turned"  # third in a mode: the later terminal stands above the earlier one
@@ -47,6 +47,13 @@ class Form:
     centre: str
     linked: bool  # several contacts worked by one mechanism
     metal: bool
+
+
+def _wound(part: Resistance, kind: str) -> str:
+    """The symbol of a resistance: a field winding is a coil, whatever it lies in."""
+    if isinstance(part, Winding) and part.part == "field":
+        return "winding"
+    return RESISTANCES.get(kind, "resistor")
 
 
 def form(device: Device) -> Form:
@@ -112,7 +119,7 @@ def _resistance(device: Device, inside: Resistance) -> str:
     coil = device.coil is not None and {inside.a, inside.b} == set(device.coil)
     if coil or (device.kind in {"contactor", "relay"} and inside.a.startswith("A")):
         return "timer-coil" if device.kind == "timer" else "coil"
-    return RESISTANCES.get(device.kind, "resistor")
+    return _wound(inside, device.kind)
 
 
 def _components(pairs: Pairs) -> list[tuple[str, ...]]:

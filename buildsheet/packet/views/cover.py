@@ -62,7 +62,7 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
                 Stage(
                     "motor",
                     str(ink.print(high.current)),
-                    "Motor, permanent magnet",
+                    motor.printed,
                     f"{ink.print(design.load.motor_high)} at the most",
                 )
             )
@@ -71,7 +71,7 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
                 Stage(
                     "motor",
                     str(ink.print(plate.voltage)),
-                    "Motor, permanent magnet",
+                    motor.printed,
                     f"{ink.print(plate.current)}, {ink.print(plate.speed)}",
                 )
             )

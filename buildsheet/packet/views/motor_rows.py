@@ -2,7 +2,7 @@
 
 from math import inf
 
-from buildsheet.circuit import Contact, Terminal
+from buildsheet.circuit import Contact, Terminal, Winding
 from buildsheet.circuit.netlist import numbers
 from buildsheet.circuit.readings import expected
 from buildsheet.packet.views.asking import Asker, terminal_of
@@ -118,6 +118,10 @@ def motor(asker: Asker) -> Group:
             at=at,
         )
     ]
+    for part in motor.inside:
+        if isinstance(part, Winding) and part.part == "field":
+            a, b = ((f"{motor.code}:{name}", f"{motor.code} · {name}") for name in (part.a, part.b))
+            rows.append(asker.ask(hands or "as they are", a, b, "OL: field broken. Near 0: shorted turns", (0.0, inf), off=asker.boards, at=at))
     if motor.metal:
         frame = (f"{motor.code}:{motor.metal}", "motor frame")
         rows.append(

@@ -1,0 +1,143 @@
+"""Series motor, universal motors among them: what the bench says of it, and its operating point on direct current."""
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from buildsheet.formulas import motor as f
+from buildsheet.formulas import series as s
+from buildsheet.given.bench import Asked, SpunField
+from buildsheet.given.fields import Ohms
+from buildsheet.motors.motor import Machine, Motor, MotorWinding
+from buildsheet.motors.solved import Found, Solved, worst_of
+from buildsheet.reference import Region
+from buildsheet.sizing.waist import Applied, Point, Wave
+from buildsheet.units import AMPERE, NEWTON_METRE_PER_AMPERE_SQUARED, RADIAN_PER_SECOND
+from buildsheet.waveforms import NotSolved
+from buildsheet.worksheet import Model, Value, Worksheet, unknown
+
+RUNS_AWAY = "a series motor without load has no speed of its own: it runs away"
+TURNS, CLOSE = 40, 1e-9  # of the search for the average current that makes the wanted RMS current
+
+
+class SeriesMotor(Motor):
+    """A motor whose field carries the armature's current: it runs on direct and on alternating current."""
+
+    printed: ClassVar[str] = "Motor, series field"
+    drawn: ClassVar[str] = "AC/DC"
+
+    kind: Literal["series"] = Field(description="Kind of motor: universal or series.")
+    field_winding: Ohms = Field(
+        description="Resistance of the field alone, both halves in a row.", examples=["1.2 ohm"]
+    )
+    spun_field: SpunField | None = Field(
+        None, description="Armature volts when turned at a known speed with a current in the field alone."
+    )
+
+    def constants(self, sheet: Worksheet) -> "SeriesMachine":
+        """Works out the constant by the spin test, or by the run at a low voltage."""
+        resistance, hot, drop = self.resistances(sheet, "motor")
+        constant = self._constant(sheet, resistance, drop)
+        run = self.free_run
+        free = unknown("motor.I_0", AMPERE, "no run without load at a low voltage", "current of the motor running free")
+        if run is not None and run.current.known:
+            free = sheet.take(run.current.relabelled("current of the motor running free", "I_0"))
+        own = sheet.work("motor.T_0", s.series_torque, "torque of the motor's own losses", k=constant, I=free)
+        armature = sheet.work("motor.R_arm", s.rest_of_resistance, "resistance of the armature alone", R=resistance, R_f=self.field_winding)
+        self.plate_power(sheet)
+        return SeriesMachine(resistance, hot, drop, self.inductances(sheet, resistance), constant, own, free, armature, sheet.take(self.field_winding))
+
+    def _constant(self, sheet: Worksheet, resistance: Value, drop: Value) -> Value:
+        label = "constant of the series motor"
+        run = self.free_run
+        by_run = unknown("motor.k_run", NEWTON_METRE_PER_AMPERE_SQUARED, "no run at a low voltage and no spin test", f"{label}, by the run")
+        if run is not None and run.current.known:
+            by_run = sheet.work("motor.k_run", s.series_constant, f"{label}, by the run",
+                                V=run.voltage, I=run.current, R=resistance, U_b=drop, omega=run.speed)  # fmt: skip
+        spun = self.spun_field
+        if spun is None:
+            return by_run
+        return sheet.work("motor.k", s.series_constant_spun, f"{label}, spun", E=spun.voltage, I=spun.current, omega=spun.speed)
+
+
+class SeriesMachine(Machine):
+    """A series motor with its constants: k, the torque T_0 of its own losses, the current I_0 that makes it, the resistances of armature and field.
+
+    Its back-EMF goes with the current at every moment, as the volts of a resistor do, so that its waveform is that of a
+    circuit with a larger resistance and no back-EMF: exact while the iron does not saturate.
+    """
+
+    def __init__(
+        self, R: Value, R_hot: Value, U_b: Value, L: tuple[Value, Value], k: Value, T_0: Value, I_0: Value, R_a: Value, R_f: Value
+    ):
+        super().__init__(R, R_hot, U_b, L)
+        self.k, self.T_0, self.I_0, self.R_a, self.R_f = k, T_0, I_0, R_a, R_f
+
+    @property
+    def windings(self) -> tuple[MotorWinding, ...]:
+        return (MotorWinding("A1", "A2", "armature", self.R_a), MotorWinding("D1", "D2", "field", self.R_f))
+
+    def point(self, sheet: Worksheet, tag: str, label: str, applied: Applied, omega: Value, torque: Value) -> Point:
+        wanted = sheet.work(f"{tag}.I_T", s.loaded_series_current, f"current that makes the torque, {label}", T=torque, T_0=self.T_0, k=self.k)
+        motion = sheet.work(f"{tag}.R_w", s.motion_resistance, f"back-EMF as a resistance, {label}", k=self.k, omega=omega)
+        whole = sheet.work(f"{tag}.R", s.resistance_in_a_row, f"the same with that of the windings, {label}", R_1=self.R_hot, R_2=motion)
+        drops = {
+            symbol: sheet.work(f"{tag}.{symbol}", f.path_drop, f"drops along the path, {label}", U_d=drop, U_b=self.U_b)
+            for symbol, drop in applied.drops.items()
+        }
+        asked = {**applied.inputs, **drops, "R": whole, "I_T": wanted}
+        found = self._solve(applied, asked, whole, wanted, tuple(drops.values()))
+        asked |= {"L": found.inductance}
+        average = self._average(sheet, tag, label, applied, asked, found)
+        emf = sheet.work(f"{tag}.E", s.series_emf, f"back-EMF, {label}", k=self.k, omega=omega, I=average)
+        terminal = sheet.work(f"{tag}.V_a", f.terminal_voltage, f"volts at the motor, {label}",
+                              K_e=sheet.work(f"{tag}.K_e", f.back_emf_constant, f"back-EMF for each unit of speed, {label}", E=emf, omega=omega),
+                              omega=omega, I=average, R=self.R_hot, U_b=self.U_b)  # fmt: skip
+        return Point(tag, label, omega, torque, average, emf, terminal, *Solved(sheet, tag, label, applied, found, asked, terminal).figures())
+
+    def _solve(self, applied: Applied, asked: dict[str, Value], whole: Value, wanted: Value, drops: tuple[Value, ...]) -> Found:
+        """The wave whose RMS current makes the torque: its average is searched for."""
+        if not all(value.known for value in (*asked.values(), *self.L)):
+            return Found(None, self.L[0])
+        volts = tuple(float(drop) for drop in drops)
+
+        def wave(L: float) -> Wave:
+            average = float(wanted)
+            for _ in range(TURNS):
+                solved = applied.wave(float(whole), L, 0.0, average, volts)
+                nearer = float(wanted) / solved.form_factor
+                if abs(nearer - average) <= CLOSE * average:
+                    return solved
+                average = nearer
+            raise NotSolved("the average current that makes the torque was not found")
+
+        return worst_of(self.L, wave)
+
+    def _average(self, sheet: Worksheet, tag: str, label: str, applied: Applied, asked: dict[str, Value], found: Found) -> Value:
+        solved = Model(applied.shape, asked, f"the current in the motor over {applied.period}", s.SERIES)
+        mean = float(asked["I_T"]) / found.wave.form_factor if found.wave is not None else None
+        if mean is None:
+            missing = tuple(value for value in asked.values() if not value.known)
+            why = f"needs {missing[0].label}" if missing else found.refusal
+            return sheet.unsolved(f"{tag}.I_a", asked["I_T"].unit, why, f"average current, {label}", missing)
+        return sheet.solved(f"{tag}.I_a", mean, asked["I_T"].unit, solved, f"average current, {label}")
+
+    def runaway(self, sheet: Worksheet, applied: Applied) -> Value:
+        emf = applied.loose_emf(sheet, self.R, self.L[0], self.I_0, self.U_b)
+        return sheet.work("runaway.omega", s.series_runaway_speed, "motor speed at runaway", E=emf, k=self.k, T_0=self.T_0)
+
+    def losses(self, sheet: Worksheet) -> Value:
+        return sheet.work("coast.T_0", s.series_torque, "torque of the motor's own losses", k=self.k, I=self.I_0)
+
+    def free_speed(self, sheet: Worksheet, id: str, label: str, volts: Value) -> Value:
+        del volts
+        return sheet.unsolved(id, RADIAN_PER_SECOND, RUNS_AWAY, label)
+
+    def bridge_speed(self, sheet: Worksheet, region: Region, line: Value, frequency: Value) -> Value:
+        del region, line, frequency
+        return sheet.unsolved("alone.omega_s", RADIAN_PER_SECOND, RUNS_AWAY, "speed without load on a bare bridge")
+
+    def asked(self, sheet: Worksheet, ask: Asked) -> tuple[Value, Value]:
+        current = sheet.work("ask.I", s.loaded_series_current, "current at the torque that was asked", T=ask.torque, T_0=self.T_0, k=self.k)
+        emf = sheet.work("ask.E", f.back_emf, "back-EMF there", V=ask.voltage, I=current, R=self.R, U_b=self.U_b)
+        return current, sheet.work("ask.omega", s.series_speed, "speed there", E=emf, k=self.k, I=current)
