@@ -5,6 +5,7 @@ roots, averages and RMS values are integrals of the closed form: no time steppin
 `NotSolved` says in plain words why there is none.
 """
 
+from .alternating import Alternating, SeriesMotor, alternating_angle_for, on_alternating, series_emf_for
 from .chopped import Chopped, SteadySource, chopped, duty_for
 from .converters import (
     CONVERTERS,
@@ -16,6 +17,7 @@ from .converters import (
     HALF_WAVE_DIODE_FREEWHEEL,
     HALF_WAVE_THYRISTOR,
     HALF_WAVE_THYRISTOR_FREEWHEEL,
+    TRIAC_BRIDGE,
     Converter,
     Device,
 )
@@ -33,6 +35,8 @@ __all__ = [
     "HALF_WAVE_DIODE_FREEWHEEL",
     "HALF_WAVE_THYRISTOR",
     "HALF_WAVE_THYRISTOR_FREEWHEEL",
+    "TRIAC_BRIDGE",
+    "Alternating",
     "Chopped",
     "Converter",
     "Device",
@@ -40,13 +44,17 @@ __all__ = [
     "Load",
     "NotSolved",
     "Samples",
+    "SeriesMotor",
     "Source",
     "Steady",
     "SteadySource",
+    "alternating_angle_for",
     "at_terminal_voltage",
     "back_emf_for",
     "chopped",
     "duty_for",
     "firing_angle_for",
+    "on_alternating",
+    "series_emf_for",
     "solve",
 ]

@@ -1,7 +1,7 @@
 """What feeds the load, what the load is, and the one refusal of this package."""
 
 from dataclasses import dataclass
-from math import isfinite
+from math import isfinite, pi
 
 # H; below it the current is that of a resistor to a part in a thousand at line frequency
 SMALLEST_INDUCTANCE = 1e-6
@@ -23,22 +23,25 @@ class Source:
 
     rms          V, of the ideal sine behind the resistance
     frequency    Hz
-    resistance   ohm, in series with the line (transformer, cord); an inductive source is not modelled
+    resistance   ohm, in series with the line (transformer, cord)
     drop         V, constant forward drop of the whole path from the source through the rectifier
                  (two junctions in a bridge). A freewheel path takes its own number of junctions from it.
+    inductance   H, in series with the resistance (leakage of a transformer, a long cord); constant, so a transformer
+                 driven into saturation is not modelled
 
     Raises NotSolved for a value that is not finite, rms or frequency not above zero, or a negative
-    resistance or drop.
+    resistance, drop or inductance.
     """
 
     rms: float
     frequency: float
     resistance: float = 0.0
     drop: float = 0.0
+    inductance: float = 0.0
 
     def __post_init__(self) -> None:
         # plain floats only: a subclass of float would be kept by the caches and handed to another caller
-        for name in ("rms", "frequency", "resistance", "drop"):
+        for name in ("rms", "frequency", "resistance", "drop", "inductance"):
             number = float(getattr(self, name))
             refuse_unless(isfinite(number), f"source {name} is not a finite number: {number}")
             object.__setattr__(self, name, number)
@@ -46,6 +49,12 @@ class Source:
         refuse_unless(self.frequency > 0.0, f"source frequency must be above zero, not {self.frequency:.3g} Hz")
         refuse_unless(self.resistance >= 0.0, f"source resistance can't be negative: {self.resistance:.3g} ohm")
         refuse_unless(self.drop >= 0.0, f"forward drop can't be negative: {self.drop:.3g} V")
+        refuse_unless(self.inductance >= 0.0, f"source inductance can't be negative: {self.inductance:.3g} H")
+
+    @property
+    def reactance(self) -> float:
+        """Ohm, of the inductance at line frequency."""
+        return 2.0 * pi * self.frequency * self.inductance
 
 
 @dataclass(frozen=True, slots=True)

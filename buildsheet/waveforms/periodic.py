@@ -72,6 +72,7 @@ class Loop:
             f"L/R of {L / R:.3g} s is too long for {source.frequency:g} Hz (omega L/R over "
             f"{LONGEST_TIME_CONSTANT:g}): the current is smooth, and figures of its ripple would have no digits",
         )
+        refuse_unless(source.inductance == 0.0, "a source inductance is not modelled without a capacitor")
         self.freewheels = converter.freewheel_junctions > 0
         # without a path of its own, a bridge still has one for the short time both pairs conduct
         share = converter.freewheel_junctions / converter.junctions if self.freewheels else 1.0
@@ -228,36 +229,11 @@ class Loop:
 
     def _zero(self, x0: float, i0: float, low: float, high: float) -> float:
         """Angle between `low` and `high` at which the driven current dies."""
-        driven = self.driven
-        A, k, lag, c, K = driven.amplitude, driven.decay, driven.lag, driven.level, driven.transient(x0, i0)
-
-        def current(x: float) -> tuple[float, float]:
-            rest = K * exp(-k * (x - x0))
-            return A * sin(x - lag) - c + rest, A * cos(x - lag) - k * rest
-
-        # without the decaying part: a good guess where L is small, outside the bracket where it is not
-        return falling_root(current, low, high, pi - asin(min(1.0, c / A)) + lag)
+        return self.driven.zero(x0, i0, low, high)
 
     def turning(self, span: Span, top: bool) -> float | None:
-        """The greatest (`top`) or least current inside a driven span, None if it is at an end.
-
-        Where the slope is zero it has the sign of the source's own slope on either side: a least current lies before
-        the crest of the source, a greatest one behind it, and there is at most one of each.
-        """
-        driven = self.driven
-        A, k, lag, K = driven.amplitude, driven.decay, driven.lag, driven.transient(span.start, span.i_start)
-        sign = 1.0 if top else -1.0
-
-        def slope(x: float) -> tuple[float, float]:
-            rest = k * K * exp(-k * (x - span.start))
-            return sign * (A * cos(x - lag) - rest), sign * (k * rest - A * sin(x - lag))
-
-        low = max(span.start, 0.5 * pi) if top else span.start
-        high = span.end if top else min(span.end, 0.5 * pi)
-        if low >= high or slope(low)[0] <= 0.0 or slope(high)[0] >= 0.0:
-            return None
-        guess = 0.5 * pi + lag if top else low
-        return driven.current(falling_root(slope, low, high, guess), span.start, span.i_start)
+        """The greatest (`top`) or least current inside a driven span, None if it is at an end."""
+        return self.driven.turning(span.start, span.i_start, span.end, top)
 
     def at(self, spans: tuple[Span, ...], x: float) -> tuple[float | None, float]:
         """Terminal voltage and current at x (0 to one period); the voltage is None in a gap of the current."""

@@ -9,8 +9,10 @@ and lose their digits; there a five-point Gauss rule on the closed form is exact
 """
 
 from collections.abc import Callable
-from math import atan2, cos, exp, expm1, hypot, log1p, sin
+from math import asin, atan2, cos, exp, expm1, hypot, log1p, pi, sin
 from typing import NamedTuple
+
+from .roots import falling_root
 
 # Angle, or part of a time constant, up to which the Gauss rule is exact to rounding: its error is
 # width^11 (5!)^4 / (11 (10!)^3) times the tenth derivative, 4e-16 of the integral at most.
@@ -70,6 +72,37 @@ class Driven:
     def transient(self, x0: float, i0: float) -> float:
         """Start value of the decaying part: i = amplitude sin(x - lag) - level + transient exp(-decay (x - x0))."""
         return i0 - self.amplitude * sin(x0 - self.lag) + self.level
+
+    def zero(self, x0: float, i0: float, low: float, high: float) -> float:
+        """Angle between `low` and `high` at which the current, i0 at x0, dies."""
+        A, k, lag, c, K = self.amplitude, self.decay, self.lag, self.level, self.transient(x0, i0)
+
+        def current(x: float) -> tuple[float, float]:
+            rest = K * exp(-k * (x - x0))
+            return A * sin(x - lag) - c + rest, A * cos(x - lag) - k * rest
+
+        # without the decaying part: a good guess where L is small, outside the bracket where it is not
+        return falling_root(current, low, high, pi - asin(min(1.0, c / A)) + lag)
+
+    def turning(self, x0: float, i0: float, x1: float, top: bool) -> float | None:
+        """The greatest (`top`) or least current between x0, where it is i0, and x1; None if it is at an end.
+
+        Where the slope is zero it has the sign of the source's own slope on either side: a least current lies before
+        the crest of the source, a greatest one behind it, and there is at most one of each.
+        """
+        A, k, lag, K = self.amplitude, self.decay, self.lag, self.transient(x0, i0)
+        sign = 1.0 if top else -1.0
+
+        def slope(x: float) -> tuple[float, float]:
+            rest = k * K * exp(-k * (x - x0))
+            return sign * (A * cos(x - lag) - rest), sign * (k * rest - A * sin(x - lag))
+
+        low = max(x0, 0.5 * pi) if top else x0
+        high = x1 if top else min(x1, 0.5 * pi)
+        if low >= high or slope(low)[0] <= 0.0 or slope(high)[0] >= 0.0:
+            return None
+        guess = 0.5 * pi + lag if top else low
+        return self.current(falling_root(slope, low, high, guess), x0, i0)
 
     def integrals(self, x0: float, i0: float, x1: float) -> Integrals:
         """Of i, i squared and i sin x from x0 to x1."""

@@ -126,7 +126,7 @@ def _sum(loop: Loop, spans: tuple[Span, ...], source: Source, alpha: float) -> _
         s.top = max(s.top, i0, i1)
         if span.driven:
             i, i2, i_sin = loop.driven.integrals(x0, i0, x1)
-            ones, sines, squares = _line_integrals(x0, x1)
+            ones, sines, squares = sine_integrals(x0, x1)
             unloaded = loop.peak * sines - source.drop * ones
             s.l += i
             s.l2 += i2
@@ -153,7 +153,7 @@ def _sum(loop: Loop, spans: tuple[Span, ...], source: Source, alpha: float) -> _
     return s
 
 
-def _line_integrals(x0: float, x1: float) -> tuple[float, float, float]:
+def sine_integrals(x0: float, x1: float) -> tuple[float, float, float]:
     """Of 1, sin x and sin^2 x from x0 to x1."""
     width = x1 - x0
     across, middle = sin(width), sin(0.5 * (x0 + x1))
@@ -172,7 +172,7 @@ def _add_overlap(s: _Sums, loop: Loop, span: Span, resistance: float, alpha: flo
     high = min(span.end, pi - loop.crossover)
     if low >= high:
         return
-    ones, sines, squares = _line_integrals(low, high)
+    ones, sines, squares = sine_integrals(low, high)
     peak, spare = loop.peak, loop.spare
     i, _, i_sin = loop.free.integrals(low, loop.free.current(low, span.start, span.i_start), high)
     s.l += (peak * sines - spare * ones) / resistance
