@@ -21,7 +21,8 @@ from .converters import (
     Converter,
     Device,
 )
-from .inputs import Load, NotSolved, Source
+from .inputs import Capacitor, ConstantCurrent, Load, NotSolved, Source
+from .smoothed import Smoothed, smoothed, smoothed_emf_for
 from .solve import at_terminal_voltage, back_emf_for, firing_angle_for, solve
 from .steady import DeviceCurrent, Samples, Steady
 
@@ -37,7 +38,9 @@ __all__ = [
     "HALF_WAVE_THYRISTOR_FREEWHEEL",
     "TRIAC_BRIDGE",
     "Alternating",
+    "Capacitor",
     "Chopped",
+    "ConstantCurrent",
     "Converter",
     "Device",
     "DeviceCurrent",
@@ -45,6 +48,7 @@ __all__ = [
     "NotSolved",
     "Samples",
     "SeriesMotor",
+    "Smoothed",
     "Source",
     "Steady",
     "SteadySource",
@@ -56,5 +60,7 @@ __all__ = [
     "firing_angle_for",
     "on_alternating",
     "series_emf_for",
+    "smoothed",
+    "smoothed_emf_for",
     "solve",
 ]

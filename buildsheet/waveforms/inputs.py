@@ -1,7 +1,7 @@
 """What feeds the load, what the load is, and the one refusal of this package."""
 
 from dataclasses import dataclass
-from math import isfinite, pi
+from math import inf, isfinite, pi
 
 # H; below it the current is that of a resistor to a part in a thousand at line frequency
 SMALLEST_INDUCTANCE = 1e-6
@@ -88,3 +88,37 @@ class Load:
             self.E >= 0.0,
             f"back-EMF can't be negative: {self.E:.3g} V; a motor turning backwards is not modelled",
         )
+
+
+@dataclass(frozen=True, slots=True)
+class ConstantCurrent:
+    """A load that takes the same current (A) whatever its voltage. Raises NotSolved for one not above zero."""
+
+    current: float
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "current", float(self.current))
+        refuse_unless(
+            isfinite(self.current) and self.current > 0.0,
+            f"a constant current must be above zero, not {self.current:.3g} A",
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Capacitor:
+    """Smoothing capacitor across the rectifier's output.
+
+    C         F, 0 for none; its series resistance is not modelled
+    bleeder   ohm, in parallel with it, infinite for none
+
+    Raises NotSolved for a C that is negative or not finite, and a bleeder not above zero.
+    """
+
+    C: float
+    bleeder: float = inf
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "C", float(self.C))
+        object.__setattr__(self, "bleeder", float(self.bleeder))
+        refuse_unless(isfinite(self.C) and self.C >= 0.0, f"capacitance must be zero or above, not {self.C:.3g} F")
+        refuse_unless(self.bleeder > 0.0, f"bleeder resistance must be above zero, not {self.bleeder:.3g} ohm")

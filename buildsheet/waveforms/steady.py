@@ -14,21 +14,24 @@ BESIDE = 1e-9  # rad, on either side of a switching in a chart
 
 @dataclass(frozen=True, slots=True)
 class DeviceCurrent:
-    """Current of one device of its kind, A, over the whole line period."""
+    """Current of one device of its kind, A, over the whole line period; `peak` is the highest that it carries."""
 
     name: str
     count: int
     average: float
     rms: float
+    peak: float
 
 
 class Samples(NamedTuple):
-    """One line period for a chart: rad from the source's rising zero, V, V, A."""
+    """One line period for a chart: rad from the source's rising zero, V, V, A of the load; where it is another than
+    that of the load, A of the line, else none."""
 
     angle: tuple[float, ...]
     source_voltage: tuple[float, ...]
     terminal_voltage: tuple[float, ...]
     current: tuple[float, ...]
+    line_current: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,10 +115,10 @@ class Steady:
 class _Sums:
     """Integrals over one period of the pulses: load (i), line (l), both, terminal voltage (v)."""
 
-    __slots__ = ("i", "i2", "il", "l", "l2", "power", "top", "v", "v2")
+    __slots__ = ("free_top", "i", "i2", "il", "l", "l2", "power", "top", "v", "v2")
 
     def __init__(self) -> None:
-        self.i = self.i2 = self.il = self.l = self.l2 = self.power = self.v = self.v2 = self.top = 0.0
+        self.i = self.i2 = self.il = self.l = self.l2 = self.power = self.v = self.v2 = self.top = self.free_top = 0.0
 
 
 def _sum(loop: Loop, spans: tuple[Span, ...], source: Source, alpha: float) -> _Sums:
@@ -144,6 +147,7 @@ def _sum(loop: Loop, spans: tuple[Span, ...], source: Source, alpha: float) -> _
                 s.top = max(s.top, top)
         else:
             i, i2, _ = loop.free.integrals(x0, i0, x1)
+            s.free_top = max(s.free_top, i0)
             s.v -= loop.free_drop * (x1 - x0)
             s.v2 += loop.free_drop * loop.free_drop * (x1 - x0)
             if source.resistance > 0.0:
@@ -217,6 +221,7 @@ def summary(
             d.count,
             per * (d.line * s.l + d.whole * s.i) + d.freewheel * wheel,
             sqrt(max(0.0, per * (d.line * s.l2 + d.whole * s.i2) + d.freewheel * wheel2)),
+            s.top if d.line or d.whole else s.free_top,
         )
         for d in converter.devices
     )
