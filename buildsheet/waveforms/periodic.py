@@ -27,13 +27,18 @@ ROUNDS = 60
 
 
 class Span(NamedTuple):
-    """A stretch of angle over which the current follows one closed form."""
+    """A stretch of angle over which the current follows one closed form.
+
+    `line` is the line current at the start of a span in which an inductive source and the freewheel path both carry the
+    load; None in any other.
+    """
 
     driven: bool
     start: float
     end: float
     i_start: float
     i_end: float
+    line: float | None = None
 
 
 class Cycle(NamedTuple):
@@ -47,8 +52,21 @@ class Cycle(NamedTuple):
     stop: float | None
 
 
+class Shared(NamedTuple):
+    """Over one span, of the line current l: integrals of l, l squared, l sin x, and l times the load current."""
+
+    l: float
+    l2: float
+    l_sin: float
+    il: float
+
+
 class Loop:
-    """Source, converter and load put together: everything that doesn't depend on the firing angle."""
+    """Source, converter and load put together: everything that doesn't depend on the firing angle.
+
+    While driven, the terminal voltage is part_sine Vm sin x + part_constant + part_current i. The inductance of a source
+    is part of the loop where one path alone carries the current; where it has to change over, see `Overlapping`.
+    """
 
     __slots__ = (
         "crossover",
@@ -59,6 +77,9 @@ class Loop:
         "freewheels",
         "natural",
         "none",
+        "part_constant",
+        "part_current",
+        "part_sine",
         "peak",
         "period",
         "resistance",
@@ -72,7 +93,6 @@ class Loop:
             f"L/R of {L / R:.3g} s is too long for {source.frequency:g} Hz (omega L/R over "
             f"{LONGEST_TIME_CONSTANT:g}): the current is smooth, and figures of its ripple would have no digits",
         )
-        refuse_unless(source.inductance == 0.0, "a source inductance is not modelled without a capacitor")
         self.freewheels = converter.freewheel_junctions > 0
         # without a path of its own, a bridge still has one for the short time both pairs conduct
         share = converter.freewheel_junctions / converter.junctions if self.freewheels else 1.0
@@ -83,7 +103,11 @@ class Loop:
         self.free_drop = share * source.drop
         # volts the source has to show before it relieves the freewheel path
         self.spare = source.drop - self.free_drop
-        self.driven = Driven(self.peak, source.drop + E, R + source.resistance, reactance)
+        whole = reactance + source.reactance
+        self.driven = Driven(self.peak, source.drop + E, R + source.resistance, whole)
+        self.part_sine = reactance / whole
+        self.part_constant = E * source.reactance / whole - self.part_sine * source.drop
+        self.part_current = (R * source.reactance - reactance * source.resistance) / whole
         self.free = Freewheel(self.free_drop + E, R, reactance)
         self.none = NO_CURRENT * self.driven.amplitude
         opposing = (source.drop + E) / self.peak
@@ -243,8 +267,12 @@ class Loop:
                     if not span.driven:
                         return -self.free_drop, self.free.current(local, span.start, span.i_start)
                     i = self.driven.current(local, span.start, span.i_start)
-                    return self.peak * sin(local) - self.drop - self.resistance * i, i
+                    return self.part_sine * self.peak * sin(local) + self.part_constant + self.part_current * i, i
         return None, 0.0
+
+    def shared(self, span: Span) -> Shared:
+        """Integrals of the line current over a span in which it changes over; only an inductive source has such."""
+        raise NotSolved(f"no change-over from {span.start:.3g} rad")
 
     def average_current(self, alpha: float) -> float:
         """Average current at firing angle alpha, A."""

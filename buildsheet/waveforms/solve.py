@@ -5,7 +5,7 @@ from math import isfinite, pi
 
 from .converters import Converter
 from .inputs import Load, NotSolved, Source, refuse_unless
-from .periodic import Loop
+from .overlap import loop_of
 from .roots import crossing
 from .steady import Steady, summary
 
@@ -26,7 +26,7 @@ def solve(converter: Converter, source: Source, load: Load, alpha: float = 0.0) 
     for a ripple to be told, and when a steady state was not found.
     """
     alpha = _angle(converter, alpha)
-    loop = Loop(converter, source, load.R, load.L, load.E)
+    loop = loop_of(converter, source, load.R, load.L, load.E)
     return summary(converter, source, load, alpha, loop, loop.cycle(alpha))
 
 
@@ -41,7 +41,7 @@ def firing_angle_for(
     refuse_unless(converter.controlled, f"a {converter.label} has no firing angle to set")
     load = Load(R, L, E)
     wanted = _current(average_current)
-    loop = Loop(converter, source, load.R, load.L, load.E)
+    loop = loop_of(converter, source, load.R, load.L, load.E)
     most = loop.average_current(0.0)
     # the same rounding that the search below is allowed: full conduction itself can be asked for
     refuse_unless(
@@ -77,9 +77,9 @@ def back_emf_for(
     wanted = _current(average_current)
 
     def average(E: float) -> float:
-        return Loop(converter, source, still.R, still.L, E).average_current(alpha)
+        return loop_of(converter, source, still.R, still.L, E).average_current(alpha)
 
-    loop = Loop(converter, source, still.R, still.L, 0.0)
+    loop = loop_of(converter, source, still.R, still.L, 0.0)
     most = loop.average_current(alpha)
     refuse_unless(
         wanted <= most * (1.0 + ACCURACY),

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from .converters import Converter
 from .inputs import Load, Source, refuse_unless
+from .overlap import loop_of
 from .periodic import Cycle, Loop, Span
 
 AGREEMENT = 1e-6  # of the source's peak: how well the two ways to the average terminal voltage have to agree
@@ -94,7 +95,7 @@ class Steady:
         """
         refuse_unless(n >= 2, f"a chart needs at least two points, not {n}")
         source, load = self.source, self.load
-        loop = Loop(self.converter, source, load.R, load.L, load.E)
+        loop = loop_of(self.converter, source, load.R, load.L, load.E)
         whole = 2.0 * pi
         angles = [whole * j / (n - 1) for j in range(n)]
         for span in self.spans:
@@ -125,22 +126,19 @@ def _sum(loop: Loop, spans: tuple[Span, ...], source: Source, alpha: float) -> _
     """Add up all spans of one period."""
     s = _Sums()
     for span in spans:
-        _, x0, x1, i0, i1 = span
+        _, x0, x1, i0, i1, _ = span
         s.top = max(s.top, i0, i1)
         if span.driven:
             i, i2, i_sin = loop.driven.integrals(x0, i0, x1)
             ones, sines, squares = sine_integrals(x0, x1)
-            unloaded = loop.peak * sines - source.drop * ones
             s.l += i
             s.l2 += i2
             s.il += i2
             s.power += loop.peak * i_sin
-            s.v += unloaded - source.resistance * i
+            a, b, c = loop.peak * loop.part_sine, loop.part_constant, loop.part_current
+            s.v += a * sines + b * ones + c * i
             s.v2 += (
-                loop.peak * (loop.peak * squares - 2.0 * source.drop * sines)
-                + source.drop * source.drop * ones
-                - 2.0 * source.resistance * (loop.peak * i_sin - source.drop * i)
-                + source.resistance * source.resistance * i2
+                a * (a * squares + 2.0 * b * sines) + b * b * ones + 2.0 * c * (a * i_sin + b * i) + c * c * i2
             )
             top = loop.turning(span, top=True)
             if top is not None:
@@ -150,7 +148,13 @@ def _sum(loop: Loop, spans: tuple[Span, ...], source: Source, alpha: float) -> _
             s.free_top = max(s.free_top, i0)
             s.v -= loop.free_drop * (x1 - x0)
             s.v2 += loop.free_drop * loop.free_drop * (x1 - x0)
-            if source.resistance > 0.0:
+            if span.line is not None:
+                shared = loop.shared(span)
+                s.l += shared.l
+                s.l2 += shared.l2
+                s.il += shared.il
+                s.power += loop.peak * shared.l_sin
+            elif source.inductance == 0.0 and source.resistance > 0.0:
                 _add_overlap(s, loop, span, source.resistance, alpha)
         s.i += i
         s.i2 += i2
