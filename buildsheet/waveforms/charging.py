@@ -26,6 +26,7 @@ LATE = 20
 WILD = 3.0  # of what the line current changes in a period: a step of it beyond that is not trusted
 ROUNDS = 80
 EVENTS = 200  # changes of conduction in one period
+NEAR = 0.3  # of the source's peak: a voltage above it does not dip under the diodes' hold between two looks
 EMPTY = 1e-9  # of the source's peak: a voltage this close to the diodes' hold is at it
 
 Matrix = list[list[float]]
@@ -176,7 +177,7 @@ class Charging:
                 if self.bridge and state.l != 0.0 and pulse == 0:
                     state, carried = state._replace(l=-state.l), _turned(carried)
                 return found, state, carried
-        raise NotSolved(f"more than {EVENTS} changes of conduction in one period")
+        raise NotSolved(f"more than {EVENTS} changes of conduction in one period: the capacitor is so small that it rings")
 
     def _emptied(self, state: State) -> bool:
         """Whether the diodes hold the voltage."""
@@ -194,7 +195,7 @@ class Charging:
         local = x - pulse * pi
         motion = modes.motion(local, state)
         width, event = self._first(
-            motion, self.period - x, (lambda _, s: s.l, lambda _, s: s.v - self.floor)
+            motion, self.period - x, (lambda _, s: s.l, self._above_floor), (None, self._sinks(modes, local))
         )
         end = motion.at(width)
         found.append(Stretch(x, width, pulse, on=True, held=False, motion=motion))
@@ -243,7 +244,7 @@ class Charging:
             return (e if not self.bridge or sin(x + angle) > 0.0 else -e) - self.off.field(x, s).v
 
         width, event = self._first(
-            motion, self.period - x, (above, lambda _, s: s.v - self.floor), slope
+            motion, self.period - x, (above, self._above_floor), (slope, self._sinks(self.off, x))
         )
         end = motion.at(width)
         found.append(Stretch(x, width, pulse, on=False, held=False, motion=motion))
@@ -288,38 +289,52 @@ class Charging:
             end = end._replace(l=0.0)
         return (self.period if limit == rest else x), pulse, end, carried, on, True
 
+    def _above_floor(self, _: float, s: State) -> float:
+        """Above zero as long as the voltage is not under the diodes' hold, but for rounding."""
+        return s.v - self.floor + EMPTY * self.parts.peak
+
+    def _sinks(self, modes: Modes, x: float) -> Test:
+        """Above zero where the voltage falls, as far as it is near the diodes' hold at all."""
+        near = NEAR * self.parts.peak
+
+        def sinks(angle: float, s: State) -> float:
+            return -modes.field(x + angle, s).v if s.v < near else -1.0
+
+        return sinks
+
     def _first(
-        self, motion: Motion, limit: float, tests: tuple[Test, ...], falls: Test | None = None
+        self, motion: Motion, limit: float, tests: tuple[Test, ...], falls: tuple[Test | None, ...] = ()
     ) -> tuple[float, int | None]:
         """The first angle at which one of the tests is below zero, and which; the limit and None if none is.
 
-        `falls` is above zero where the first test falls: between two looks it may dip below zero and come back.
+        Where `falls` is above zero the test at its place falls: between two looks it may dip below zero and come back.
         """
         step, calm = motion.look, motion.calm
         low, high = 0.0, min(step if calm > 0.0 else GLANCE, limit)
-        fell = falls is not None and falls(0.0, motion.start) > 0.0
+        watched = [(n, fall) for n, fall in enumerate(falls) if fall is not None]
+        fell = [fall(0.0, motion.start) > 0.0 for _, fall in watched]
         while True:
             state = motion.at(high)
-            below = [n for n, test in enumerate(tests) if test(high, state) < 0.0]
-            if falls is not None and not below:
-                falling = falls(high, state) > 0.0
-                if fell and not falling:
-                    least = _root(motion, falls, low, high)
-                    if tests[0](least, motion.at(least)) < 0.0:
-                        high, below = least, [0]
-                fell = falling
+            below = [(high, n) for n, test in enumerate(tests) if test(high, state) < 0.0]
+            falling = [fall(high, state) > 0.0 for _, fall in watched]
+            for (n, fall), before, now in zip(watched, fell, falling, strict=True):
+                if before and not now:
+                    least = _root(motion, fall, low, high)
+                    if tests[n](least, motion.at(least)) < 0.0:
+                        below = [*((end, m) for end, m in below if m != n), (least, n)]
             if below and low == 0.0 and high > 1e-7:
                 closer = 0.25 * high  # near the start, where a quantity may have begun at zero
                 near = motion.at(closer)
                 if any(test(closer, near) < 0.0 for test in tests):
                     high = closer
                     continue
-                low = closer
+                if all(closer < end for end, _ in below):
+                    low = closer
             if below:
-                roots = [(_root(motion, tests[n], low, high), n) for n in below]
-                return min(roots)
+                return min((_root(motion, tests[n], low, end), n) for end, n in below)
             if high >= limit:
                 return limit, None
+            fell = falling
             low, high = high, min(high + (step if high < calm else GLANCE), limit)
 
 

@@ -2,18 +2,22 @@
 
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import pairwise
 from math import inf, isfinite, pi, sin, sqrt
 
 from .charging import Charging, Stretch
 from .converters import Converter
 from .inputs import Capacitor, ConstantCurrent, Load, NotSolved, Source, refuse_unless
-from .modes import Motor, Parts, State, Sums
+from .modes import Motion, Motor, Parts, State, Sums
 from .solve import KEPT, back_emf_for, solve
 from .steady import AGREEMENT, BESIDE, DeviceCurrent, Samples, Steady
 
 ACCURACY = 1e-9  # relative, of a wanted average current
 SMALLEST_CAPACITANCE = 1e-9  # F; far below it nothing is smoothed, and the closed forms run out of digits
 ROUNDS = 60
+EARLY = (0.001, 0.01, 0.1)
+LEVEL = 1e-8  # relative, to which an extreme is sought
+LOOKS = 0.15  # rad between two looks at a quantity whose extremes are sought
 CHART = 720  # points from which the extremes of a voltage without capacitor are read
 
 
@@ -341,25 +345,36 @@ def _extremes(stretches: list[Stretch]) -> tuple[State, State]:
     highest, lowest = [-inf] * 3, [inf] * 3
     for stretch in stretches:
         motion, modes = stretch.motion, stretch.motion.modes
-        steps = max(8, int(stretch.width / 0.12))
-        if not stretch.held:
-            steps = max(steps, int(stretch.width * modes.quickest / 0.7))
-        looks = [stretch.width * k / steps for k in range(steps + 1)]
+        steps = max(4, int(stretch.width / LOOKS))
+        if motion.calm > 0.0:
+            steps = max(steps, int(min(stretch.width, motion.calm) / motion.look))
+        # closer at the start, where a mode that dies quickly may turn a quantity round
+        looks = [0.0, *(stretch.width / steps * part for part in EARLY)]
+        looks += [stretch.width * k / steps for k in range(1, steps + 1)]
         states = [motion.at(w) for w in looks]
+        slopes = [] if stretch.held else [modes.field(motion.x + w, s) for w, s in zip(looks, states, strict=True)]
         for n in range(3):
-            values = [state[n] for state in states]
-            for sign, kept in ((1.0, highest), (-1.0, lowest)):
-                k = max(range(steps + 1), key=lambda k: sign * values[k])
-                best = values[k]
-                if 0 < k < steps:
-                    # golden section around the best look: flat there, so it needs few digits of the angle
-                    a, b = looks[k - 1], looks[k + 1]
-                    for _ in range(18):
-                        c, d = b - 0.618034 * (b - a), a + 0.618034 * (b - a)
-                        if sign * motion.at(c)[n] > sign * motion.at(d)[n]:
-                            b = d
-                        else:
-                            a = c
-                    best = motion.at(0.5 * (a + b))[n]
-                kept[n] = sign * max(sign * kept[n], sign * best)
+            highest[n] = max(highest[n], *(state[n] for state in states))
+            lowest[n] = min(lowest[n], *(state[n] for state in states))
+            for k, (one, other) in enumerate(pairwise(slopes)):
+                if one[n] * other[n] < 0.0:
+                    flat = _flat(motion, n, looks[k], looks[k + 1], one[n], other[n])
+                    highest[n], lowest[n] = max(highest[n], flat), min(lowest[n], flat)
     return State(*highest), State(*lowest)
+
+
+def _flat(motion: Motion, n: int, low: float, high: float, one: float, other: float) -> float:
+    """A quantity where its slope, `one` at `low` and `other` at `high`, is zero: it varies little, so few steps do."""
+    value = 0.0
+    for _ in range(60):
+        x = low + (high - low) * one / (one - other)
+        state = motion.at(x)
+        value = state[n]
+        slope = motion.modes.field(motion.x + x, state)[n]
+        if abs(slope) * (high - low) <= LEVEL * abs(value):
+            break
+        if slope * one > 0.0:
+            low, one, other = x, slope, 0.5 * other
+        else:
+            high, other, one = x, slope, 0.5 * one
+    return value
