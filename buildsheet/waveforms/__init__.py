@@ -1,4 +1,11 @@
-"""Exact periodic steady state of single-phase rectifiers and phase controls into a DC motor.
+"""Exact periodic steady state of single-phase rectifiers and phase controls into a motor.
+
+    solve           any rectifier, controlled or not, a diode bridge behind a triac too, into R, L and a back-EMF
+    smoothed        a diode rectifier with a capacitor, into a motor or a constant current
+    on_alternating  a series motor on alternating current, plain or behind a triac
+    chopped         a chopper on a steady voltage
+
+A line source has resistance, inductance and the constant drop of the path through the devices.
 
 Plain floats in SI in and out; angles in rad. Between switchings the current is a closed form, switching angles are
 roots, averages and RMS values are integrals of the closed form: no time stepping. A solution has converged, or

@@ -236,7 +236,7 @@ def _charging(converter: Converter, source: Source, load: Load | ConstantCurrent
 def _bare(
     converter: Converter, source: Source, load: Load | ConstantCurrent, capacitor: Capacitor
 ) -> Smoothed:
-    """Without capacitor: the figures of the rectifier alone, the bleeder left out of the load's circuit."""
+    """Without capacitor: the figures of the rectifier alone."""
     if isinstance(load, ConstantCurrent):
         raise NotSolved("a constant current without a capacitor is not modelled: describe the load by R, L and E")
     refuse_unless(

@@ -22,8 +22,12 @@ def solve(converter: Converter, source: Source, load: Load, alpha: float = 0.0) 
     Where the source never exceeds the back-EMF behind the firing angle, no current flows: an answer, not a refusal.
     So is a current below about a thousand-millionth of Vm/Z, which has no digits left.
 
+    Behind an inductive source the current changes over from path to path in its own time (see `overlap`), and a gate that
+    is open waits for that.
+
     Raises NotSolved for an angle outside its range, or other than 0 on a converter without a gate, for L/R too long
-    for a ripple to be told, and when a steady state was not found.
+    for a ripple to be told, for a commutation that an inductive source keeps from ending, and when no steady state was
+    found, which is for a source reactance far above the load's impedance.
     """
     alpha = _angle(converter, alpha)
     loop = loop_of(converter, source, load.R, load.L, load.E)
