@@ -163,21 +163,28 @@ def smoothed_emf_for(
 
 
 class _Search:
-    """The back-EMF at which a wanted average current flows; each round starts from the steady state of the last."""
+    """The back-EMF at which a wanted average current flows; each round starts where the last two steady states point."""
 
     def __init__(
         self, converter: Converter, source: Source, R: float, L: float, capacitor: Capacitor, wanted: float
     ) -> None:
         self.circuit = (converter, source, capacitor)
         self.R, self.L, self.wanted = R, L, wanted
-        self.state: State | None = None
+        self.known: list[tuple[float, State]] = []
 
     def excess(self, E: float) -> float:
         """Average current at E beyond the wanted one, A."""
         converter, source, capacitor = self.circuit
         charging = _charging(converter, source, Load(self.R, self.L, E), capacitor)
-        stretches, self.state = charging.solve(self.state)
+        stretches, state = charging.solve(self._start(E))
+        self.known.append((E, state))
         return sum(s.motion.sums(s.width).i for s in stretches) / charging.period - self.wanted
+
+    def _start(self, E: float) -> State | None:
+        if len(self.known) < 2:
+            return self.known[-1][1] if self.known else None
+        (E1, one), (E2, two) = self.known[-2:]
+        return State(*(b + (b - a) * (E - E2) / (E2 - E1) for a, b in zip(one, two, strict=True)))
 
     def answer(self) -> float:
         """The back-EMF, V."""
