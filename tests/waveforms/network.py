@@ -157,7 +157,10 @@ def _shoot(circuits: list[Circuit], steps: int, start: Array, strict: bool = Tru
         with np.errstate(divide="ignore", invalid="ignore"):
             part = np.where(outside & (moves != 0.0), np.abs((0.5 * (low + high) - main) / moves), 1.0)
         # now and then the circuit itself has its say: it always leads there, if slowly
-        start = np.where(off <= 2e-5, start, base if round_ % 6 == 5 else start + part * step)
+        walks = round_ % 6 == 5 or (round_ >= 20 and round_ % 6 > 0)
+        if walks:
+            low, high = np.full(n, -np.inf), np.full(n, np.inf)
+        start = np.where(off <= 2e-5, start, base if walks else start + part * step)
     if not strict:
         return start
     raise AssertionError(f"the period of {circuits[int(np.argmax(off))]} does not close")
