@@ -3,6 +3,7 @@
 import subprocess
 import sys
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 from time import perf_counter
 
@@ -67,17 +68,40 @@ def design() -> None:
 
 
 def waveforms() -> None:
-    from buildsheet.waveforms import HALF_CONTROLLED_BRIDGE, Source, firing_angle_for
-    from tests.waveforms.comparison import worst_error
-    from tests.waveforms.points import fixed_points
+    from buildsheet.waveforms import (
+        DIODE_BRIDGE,
+        HALF_CONTROLLED_BRIDGE,
+        Capacitor,
+        Load,
+        SeriesMotor,
+        Source,
+        firing_angle_for,
+        on_alternating,
+        smoothed,
+        smoothed_emf_for,
+        solve,
+    )
+    from tests.waveforms.comparison import worst_circuit, worst_error
+    from tests.waveforms.points import fixed_points, inductive_circuits, smoothed_circuits
 
-    source = Source(120.0, 60.0)
-    start = perf_counter()
-    for step in range(400):
-        firing_angle_for(HALF_CONTROLLED_BRIDGE, source, 1.5, 0.01, 60.0 + step * 0.05, 5.0)
-    print(f"one solution               {1000 * (perf_counter() - start) / 400:8.3f} ms  (under 0.3)")
+    def each(what: str, limit: str, solutions: int, one: Callable[[int], object]) -> None:
+        start = perf_counter()
+        for step in range(solutions):
+            one(step)
+        print(f"{what:26} {1000 * (perf_counter() - start) / solutions:8.3f} ms  ({limit})")
+
+    ideal, cord, transformer = Source(120.0, 60.0), Source(120.0, 60.0, 0.3, 1.8), Source(120.0, 60.0, 0.3, 1.8, 2e-4)
+    each("one solution", "under 0.3", 400, lambda k: firing_angle_for(HALF_CONTROLLED_BRIDGE, ideal, 1.5, 0.01, 60.0 + k * 0.05, 5.0))
+    each("  source with inductance", "under 0.3", 400, lambda k: solve(HALF_CONTROLLED_BRIDGE, transformer, Load(1.5, 0.02, 20.0 + k * 0.1), 1.0))
+    each("  series motor on a triac", "under 0.3", 400, lambda k: on_alternating(cord, SeriesMotor(10.0, 0.05, 20.0), 0.005 * k))
+    each("  with capacitor", "under 2", 400, lambda k: smoothed(DIODE_BRIDGE, cord, Load(1.5, 0.01, 80.0 + k * 0.2), Capacitor(0.001, 1e4)))
+    each("  and source inductance", "under 2", 400, lambda k: smoothed(DIODE_BRIDGE, transformer, Load(1.5, 0.01, 80.0 + k * 0.2), Capacitor(0.001, 1e4)))
+    each("  back-EMF at a current", "no limit", 100, lambda k: smoothed_emf_for(DIODE_BRIDGE, cord, 1.5, 0.01, 0.5 + k * 0.1, Capacitor(0.001, 1e4)))
     error, point = worst_error(fixed_points(500))
     print(f"500 points against stepping {100 * error:7.2f} %   (at most 1)  worst at {point}")
+    for what, circuits in (("inductive source", inductive_circuits(500)), ("capacitor", smoothed_circuits(500))):
+        error, reading, circuit = worst_circuit(circuits)
+        print(f"500 more, {what:17} {100 * error:7.2f} %   (at most 1)  worst in {reading} at {circuit}")
 
 
 if __name__ == "__main__":

@@ -79,6 +79,14 @@ FULLY_CONTROLLED_BRIDGE = Converter(
     "fully controlled bridge", 2, True, 2, 0, (Device("thyristor", 4, whole=0.5),)
 )
 
+# While the triac is off the load current runs on through both legs of the bridge, so on its way through the bridge it
+# is a half-controlled one that freewheels through diodes. Equal legs share that current; `whole=0.5` counts it as if one
+# of them carried all of it, which leaves the average exact and the RMS figure high, never low. The average of the triac
+# is that of its current's amount, which heats it; what passes in one direction is half of it.
+TRIAC_BRIDGE = Converter(
+    "diode bridge behind a triac", 2, True, 3, 2, (Device("triac", 1, line=1.0), Device("diode", 4, whole=0.5))
+)
+
 HALF_WAVE_DIODE = Converter("half-wave diode", 1, False, 1, 0, (Device("diode", 1, line=1.0),))
 
 HALF_WAVE_DIODE_FREEWHEEL = Converter(
@@ -106,6 +114,7 @@ CONVERTERS = (
     HALF_CONTROLLED_BRIDGE,
     HALF_CONTROLLED_BRIDGE_DIODE_LEG,
     FULLY_CONTROLLED_BRIDGE,
+    TRIAC_BRIDGE,
     HALF_WAVE_DIODE,
     HALF_WAVE_DIODE_FREEWHEEL,
     HALF_WAVE_THYRISTOR,

@@ -27,13 +27,18 @@ ROUNDS = 60
 
 
 class Span(NamedTuple):
-    """A stretch of angle over which the current follows one closed form."""
+    """A stretch of angle over which the current follows one closed form.
+
+    `line` is the line current at the start of a span in which an inductive source and the freewheel path both carry the
+    load; None in any other.
+    """
 
     driven: bool
     start: float
     end: float
     i_start: float
     i_end: float
+    line: float | None = None
 
 
 class Cycle(NamedTuple):
@@ -47,8 +52,21 @@ class Cycle(NamedTuple):
     stop: float | None
 
 
+class Shared(NamedTuple):
+    """Over one span, of the line current l: integrals of l, l squared, l sin x, and l times the load current."""
+
+    l: float
+    l2: float
+    l_sin: float
+    il: float
+
+
 class Loop:
-    """Source, converter and load put together: everything that doesn't depend on the firing angle."""
+    """Source, converter and load put together: everything that doesn't depend on the firing angle.
+
+    While driven, the terminal voltage is part_sine Vm sin x + part_constant + part_current i. The inductance of a source
+    is part of the loop where one path alone carries the current; where it has to change over, see `Overlapping`.
+    """
 
     __slots__ = (
         "crossover",
@@ -59,6 +77,9 @@ class Loop:
         "freewheels",
         "natural",
         "none",
+        "part_constant",
+        "part_current",
+        "part_sine",
         "peak",
         "period",
         "resistance",
@@ -82,7 +103,11 @@ class Loop:
         self.free_drop = share * source.drop
         # volts the source has to show before it relieves the freewheel path
         self.spare = source.drop - self.free_drop
-        self.driven = Driven(self.peak, source.drop + E, R + source.resistance, reactance)
+        whole = reactance + source.reactance
+        self.driven = Driven(self.peak, source.drop + E, R + source.resistance, whole)
+        self.part_sine = reactance / whole
+        self.part_constant = E * source.reactance / whole - self.part_sine * source.drop
+        self.part_current = (R * source.reactance - reactance * source.resistance) / whole
         self.free = Freewheel(self.free_drop + E, R, reactance)
         self.none = NO_CURRENT * self.driven.amplitude
         opposing = (source.drop + E) / self.peak
@@ -228,36 +253,11 @@ class Loop:
 
     def _zero(self, x0: float, i0: float, low: float, high: float) -> float:
         """Angle between `low` and `high` at which the driven current dies."""
-        driven = self.driven
-        A, k, lag, c, K = driven.amplitude, driven.decay, driven.lag, driven.level, driven.transient(x0, i0)
-
-        def current(x: float) -> tuple[float, float]:
-            rest = K * exp(-k * (x - x0))
-            return A * sin(x - lag) - c + rest, A * cos(x - lag) - k * rest
-
-        # without the decaying part: a good guess where L is small, outside the bracket where it is not
-        return falling_root(current, low, high, pi - asin(min(1.0, c / A)) + lag)
+        return self.driven.zero(x0, i0, low, high)
 
     def turning(self, span: Span, top: bool) -> float | None:
-        """The greatest (`top`) or least current inside a driven span, None if it is at an end.
-
-        Where the slope is zero it has the sign of the source's own slope on either side: a least current lies before
-        the crest of the source, a greatest one behind it, and there is at most one of each.
-        """
-        driven = self.driven
-        A, k, lag, K = driven.amplitude, driven.decay, driven.lag, driven.transient(span.start, span.i_start)
-        sign = 1.0 if top else -1.0
-
-        def slope(x: float) -> tuple[float, float]:
-            rest = k * K * exp(-k * (x - span.start))
-            return sign * (A * cos(x - lag) - rest), sign * (k * rest - A * sin(x - lag))
-
-        low = max(span.start, 0.5 * pi) if top else span.start
-        high = span.end if top else min(span.end, 0.5 * pi)
-        if low >= high or slope(low)[0] <= 0.0 or slope(high)[0] >= 0.0:
-            return None
-        guess = 0.5 * pi + lag if top else low
-        return driven.current(falling_root(slope, low, high, guess), span.start, span.i_start)
+        """The greatest (`top`) or least current inside a driven span, None if it is at an end."""
+        return self.driven.turning(span.start, span.i_start, span.end, top)
 
     def at(self, spans: tuple[Span, ...], x: float) -> tuple[float | None, float]:
         """Terminal voltage and current at x (0 to one period); the voltage is None in a gap of the current."""
@@ -267,8 +267,12 @@ class Loop:
                     if not span.driven:
                         return -self.free_drop, self.free.current(local, span.start, span.i_start)
                     i = self.driven.current(local, span.start, span.i_start)
-                    return self.peak * sin(local) - self.drop - self.resistance * i, i
+                    return self.part_sine * self.peak * sin(local) + self.part_constant + self.part_current * i, i
         return None, 0.0
+
+    def shared(self, span: Span) -> Shared:
+        """Integrals of the line current over a span in which it changes over; only an inductive source has such."""
+        raise NotSolved(f"no change-over from {span.start:.3g} rad")
 
     def average_current(self, alpha: float) -> float:
         """Average current at firing angle alpha, A."""

@@ -5,7 +5,7 @@ from math import isfinite, pi
 
 from .converters import Converter
 from .inputs import Load, NotSolved, Source, refuse_unless
-from .periodic import Loop
+from .overlap import loop_of
 from .roots import crossing
 from .steady import Steady, summary
 
@@ -22,11 +22,15 @@ def solve(converter: Converter, source: Source, load: Load, alpha: float = 0.0) 
     Where the source never exceeds the back-EMF behind the firing angle, no current flows: an answer, not a refusal.
     So is a current below about a thousand-millionth of Vm/Z, which has no digits left.
 
+    Behind an inductive source the current changes over from path to path in its own time (see `overlap`), and a gate that
+    is open waits for that.
+
     Raises NotSolved for an angle outside its range, or other than 0 on a converter without a gate, for L/R too long
-    for a ripple to be told, and when a steady state was not found.
+    for a ripple to be told, for a commutation that an inductive source keeps from ending, and when no steady state was
+    found, which is for a source reactance far above the load's impedance.
     """
     alpha = _angle(converter, alpha)
-    loop = Loop(converter, source, load.R, load.L, load.E)
+    loop = loop_of(converter, source, load.R, load.L, load.E)
     return summary(converter, source, load, alpha, loop, loop.cycle(alpha))
 
 
@@ -41,7 +45,7 @@ def firing_angle_for(
     refuse_unless(converter.controlled, f"a {converter.label} has no firing angle to set")
     load = Load(R, L, E)
     wanted = _current(average_current)
-    loop = Loop(converter, source, load.R, load.L, load.E)
+    loop = loop_of(converter, source, load.R, load.L, load.E)
     most = loop.average_current(0.0)
     # the same rounding that the search below is allowed: full conduction itself can be asked for
     refuse_unless(
@@ -77,9 +81,9 @@ def back_emf_for(
     wanted = _current(average_current)
 
     def average(E: float) -> float:
-        return Loop(converter, source, still.R, still.L, E).average_current(alpha)
+        return loop_of(converter, source, still.R, still.L, E).average_current(alpha)
 
-    loop = Loop(converter, source, still.R, still.L, 0.0)
+    loop = loop_of(converter, source, still.R, still.L, 0.0)
     most = loop.average_current(alpha)
     refuse_unless(
         wanted <= most * (1.0 + ACCURACY),

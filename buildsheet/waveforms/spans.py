@@ -9,12 +9,15 @@ and lose their digits; there a five-point Gauss rule on the closed form is exact
 """
 
 from collections.abc import Callable
-from math import atan2, cos, exp, expm1, hypot, log1p, sin
+from math import asin, atan2, ceil, cos, exp, expm1, hypot, log1p, pi, sin
 from typing import NamedTuple
+
+from .roots import falling_root
 
 # Angle, or part of a time constant, up to which the Gauss rule is exact to rounding: its error is
 # width^11 (5!)^4 / (11 (10!)^3) times the tenth derivative, 4e-16 of the integral at most.
 SHORT = 0.25
+SLOW = 0.01  # per rad; a decay below it costs the closed form of `Commutating` more than four digits
 # Abramowitz and Stegun, Handbook of Mathematical Functions, table 25.4, n = 5 (from memory; tested on polynomials)
 GAUSS = (
     (-0.9061798459386640, 0.2369268850561891),
@@ -71,6 +74,37 @@ class Driven:
         """Start value of the decaying part: i = amplitude sin(x - lag) - level + transient exp(-decay (x - x0))."""
         return i0 - self.amplitude * sin(x0 - self.lag) + self.level
 
+    def zero(self, x0: float, i0: float, low: float, high: float) -> float:
+        """Angle between `low` and `high` at which the current, i0 at x0, dies."""
+        A, k, lag, c, K = self.amplitude, self.decay, self.lag, self.level, self.transient(x0, i0)
+
+        def current(x: float) -> tuple[float, float]:
+            rest = K * exp(-k * (x - x0))
+            return A * sin(x - lag) - c + rest, A * cos(x - lag) - k * rest
+
+        # without the decaying part: a good guess where L is small, outside the bracket where it is not
+        return falling_root(current, low, high, pi - asin(min(1.0, c / A)) + lag)
+
+    def turning(self, x0: float, i0: float, x1: float, top: bool) -> float | None:
+        """The greatest (`top`) or least current between x0, where it is i0, and x1; None if it is at an end.
+
+        Where the slope is zero it has the sign of the source's own slope on either side: a least current lies before
+        the crest of the source, a greatest one behind it, and there is at most one of each.
+        """
+        A, k, lag, K = self.amplitude, self.decay, self.lag, self.transient(x0, i0)
+        sign = 1.0 if top else -1.0
+
+        def slope(x: float) -> tuple[float, float]:
+            rest = k * K * exp(-k * (x - x0))
+            return sign * (A * cos(x - lag) - rest), sign * (k * rest - A * sin(x - lag))
+
+        low = max(x0, 0.5 * pi) if top else x0
+        high = x1 if top else min(x1, 0.5 * pi)
+        if low >= high or slope(low)[0] <= 0.0 or slope(high)[0] >= 0.0:
+            return None
+        guess = 0.5 * pi + lag if top else low
+        return self.current(falling_root(slope, low, high, guess), x0, i0)
+
     def integrals(self, x0: float, i0: float, x1: float) -> Integrals:
         """Of i, i squared and i sin x from x0 to x1."""
         A, k, c, lag = self.amplitude, self.decay, self.level, self.lag
@@ -99,6 +133,38 @@ class Driven:
             + 2.0 * (A * (K * wave_fading - c * wave) - c * K * once),
             A * line_wave - c * (cx0 - cx1) + K * line_fading,
         )
+
+
+class Commutating(Driven):
+    """The source on a short circuit, its own resistance and reactance: R may be zero here, where `Driven` divides by it."""
+
+    __slots__ = ("rate",)
+
+    def __init__(self, peak: float, opposing: float, resistance: float, reactance: float) -> None:
+        super().__init__(peak, opposing, resistance or 1.0, reactance)
+        self.rate = opposing / reactance
+        if resistance == 0.0:
+            self.amplitude, self.lag, self.decay, self.level = peak / reactance, 0.5 * pi, 0.0, 0.0
+
+    def current(self, x: float, x0: float, i0: float) -> float:
+        """Current at x, when it was i0 at x0."""
+        if self.decay > 0.0:
+            return super().current(x, x0, i0)
+        return i0 - self.rate * (x - x0) + self.amplitude * (sin(x - self.lag) - sin(x0 - self.lag))
+
+    def integrals(self, x0: float, i0: float, x1: float) -> Integrals:
+        """Of i, i squared and i sin x from x0 to x1."""
+        width = x1 - x0
+        if self.decay >= SLOW:
+            return super().integrals(x0, i0, x1)
+        # hardly any decay: the closed form would be a difference of large terms
+        parts = ceil(width / SHORT)
+        sums = [0.0, 0.0, 0.0]
+        for part in range(parts):
+            low, high = x0 + width * part / parts, x0 + width * (part + 1) / parts
+            some = _short_integrals(self.current, low, self.current(low, x0, i0), high)
+            sums = [a + b for a, b in zip(sums, some, strict=True)]
+        return Integrals(*sums)
 
 
 class Freewheel:

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from .converters import Converter
 from .inputs import Load, Source, refuse_unless
+from .overlap import loop_of
 from .periodic import Cycle, Loop, Span
 
 AGREEMENT = 1e-6  # of the source's peak: how well the two ways to the average terminal voltage have to agree
@@ -14,21 +15,24 @@ BESIDE = 1e-9  # rad, on either side of a switching in a chart
 
 @dataclass(frozen=True, slots=True)
 class DeviceCurrent:
-    """Current of one device of its kind, A, over the whole line period."""
+    """Current of one device of its kind, A, over the whole line period; `peak` is the highest that it carries."""
 
     name: str
     count: int
     average: float
     rms: float
+    peak: float
 
 
 class Samples(NamedTuple):
-    """One line period for a chart: rad from the source's rising zero, V, V, A."""
+    """One line period for a chart: rad from the source's rising zero, V, V, A of the load; where it is another than
+    that of the load, A of the line, else none."""
 
     angle: tuple[float, ...]
     source_voltage: tuple[float, ...]
     terminal_voltage: tuple[float, ...]
     current: tuple[float, ...]
+    line_current: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +95,7 @@ class Steady:
         """
         refuse_unless(n >= 2, f"a chart needs at least two points, not {n}")
         source, load = self.source, self.load
-        loop = Loop(self.converter, source, load.R, load.L, load.E)
+        loop = loop_of(self.converter, source, load.R, load.L, load.E)
         whole = 2.0 * pi
         angles = [whole * j / (n - 1) for j in range(n)]
         for span in self.spans:
@@ -112,48 +116,52 @@ class Steady:
 class _Sums:
     """Integrals over one period of the pulses: load (i), line (l), both, terminal voltage (v)."""
 
-    __slots__ = ("i", "i2", "il", "l", "l2", "power", "top", "v", "v2")
+    __slots__ = ("free_top", "i", "i2", "il", "l", "l2", "power", "top", "v", "v2")
 
     def __init__(self) -> None:
-        self.i = self.i2 = self.il = self.l = self.l2 = self.power = self.v = self.v2 = self.top = 0.0
+        self.i = self.i2 = self.il = self.l = self.l2 = self.power = self.v = self.v2 = self.top = self.free_top = 0.0
 
 
 def _sum(loop: Loop, spans: tuple[Span, ...], source: Source, alpha: float) -> _Sums:
     """Add up all spans of one period."""
     s = _Sums()
     for span in spans:
-        _, x0, x1, i0, i1 = span
+        _, x0, x1, i0, i1, _ = span
         s.top = max(s.top, i0, i1)
         if span.driven:
             i, i2, i_sin = loop.driven.integrals(x0, i0, x1)
-            ones, sines, squares = _line_integrals(x0, x1)
-            unloaded = loop.peak * sines - source.drop * ones
+            ones, sines, squares = sine_integrals(x0, x1)
             s.l += i
             s.l2 += i2
             s.il += i2
             s.power += loop.peak * i_sin
-            s.v += unloaded - source.resistance * i
+            a, b, c = loop.peak * loop.part_sine, loop.part_constant, loop.part_current
+            s.v += a * sines + b * ones + c * i
             s.v2 += (
-                loop.peak * (loop.peak * squares - 2.0 * source.drop * sines)
-                + source.drop * source.drop * ones
-                - 2.0 * source.resistance * (loop.peak * i_sin - source.drop * i)
-                + source.resistance * source.resistance * i2
+                a * (a * squares + 2.0 * b * sines) + b * b * ones + 2.0 * c * (a * i_sin + b * i) + c * c * i2
             )
             top = loop.turning(span, top=True)
             if top is not None:
                 s.top = max(s.top, top)
         else:
             i, i2, _ = loop.free.integrals(x0, i0, x1)
+            s.free_top = max(s.free_top, i0)
             s.v -= loop.free_drop * (x1 - x0)
             s.v2 += loop.free_drop * loop.free_drop * (x1 - x0)
-            if source.resistance > 0.0:
+            if span.line is not None:
+                shared = loop.shared(span)
+                s.l += shared.l
+                s.l2 += shared.l2
+                s.il += shared.il
+                s.power += loop.peak * shared.l_sin
+            elif source.inductance == 0.0 and source.resistance > 0.0:
                 _add_overlap(s, loop, span, source.resistance, alpha)
         s.i += i
         s.i2 += i2
     return s
 
 
-def _line_integrals(x0: float, x1: float) -> tuple[float, float, float]:
+def sine_integrals(x0: float, x1: float) -> tuple[float, float, float]:
     """Of 1, sin x and sin^2 x from x0 to x1."""
     width = x1 - x0
     across, middle = sin(width), sin(0.5 * (x0 + x1))
@@ -172,7 +180,7 @@ def _add_overlap(s: _Sums, loop: Loop, span: Span, resistance: float, alpha: flo
     high = min(span.end, pi - loop.crossover)
     if low >= high:
         return
-    ones, sines, squares = _line_integrals(low, high)
+    ones, sines, squares = sine_integrals(low, high)
     peak, spare = loop.peak, loop.spare
     i, _, i_sin = loop.free.integrals(low, loop.free.current(low, span.start, span.i_start), high)
     s.l += (peak * sines - spare * ones) / resistance
@@ -217,6 +225,7 @@ def summary(
             d.count,
             per * (d.line * s.l + d.whole * s.i) + d.freewheel * wheel,
             sqrt(max(0.0, per * (d.line * s.l2 + d.whole * s.i2) + d.freewheel * wheel2)),
+            s.top if d.line or d.whole else s.free_top,
         )
         for d in converter.devices
     )

@@ -19,6 +19,7 @@ JUNCTIONS = {  # forward drops in series: from the source, in the freewheel path
     "half-controlled bridge": (2, 1),
     "half-controlled bridge, diode leg": (2, 2),
     "fully controlled bridge": (2, 0),
+    "diode bridge behind a triac": (3, 2),
     "half-wave diode": (1, 0),
     "half-wave diode, freewheel": (1, 1),
     "half-wave thyristor": (1, 0),

@@ -15,6 +15,7 @@ from buildsheet.waveforms import (
     HALF_WAVE_DIODE,
     HALF_WAVE_DIODE_FREEWHEEL,
     HALF_WAVE_THYRISTOR_FREEWHEEL,
+    TRIAC_BRIDGE,
     Converter,
     Load,
     Source,
@@ -81,6 +82,7 @@ CASES = {
     "frequency": st.floats(45.0, 65.0),
     "resistance": st.one_of(st.just(0.0), spread(0.001, 5.0)),
     "drop": st.one_of(st.just(0.0), st.floats(0.1, 4.0)),
+    "inductance": st.one_of(st.just(0.0), spread(1e-8, 1e-3)),
     "R": spread(0.02, 100.0),
     "L": spread(1e-6, 1.0),
     "part": st.one_of(st.just(0.0), st.floats(0.0, 1.6)),
@@ -95,6 +97,7 @@ def test_every_solution_balances(
     frequency: float,
     resistance: float,
     drop: float,
+    inductance: float,
     R: float,
     L: float,
     part: float,
@@ -102,7 +105,9 @@ def test_every_solution_balances(
 ) -> None:
     """Finite, never negative, energy and voltage balanced, whatever the circuit."""
     assume(2.0 * pi * frequency * L / R <= 1000.0)
-    source, load = Source(rms, frequency, resistance, drop), Load(R, L, part * rms)
+    # a source reactance above the load's impedance is a short circuit behind a choke; it is refused, or solved, elsewhere
+    assume(inductance <= L + R / (2.0 * pi * frequency))
+    source, load = Source(rms, frequency, resistance, drop, inductance), Load(R, L, part * rms)
 
     check(solve(converter, source, load, alpha if converter.controlled else 0.0))
 
@@ -115,6 +120,7 @@ def test_every_wanted_current_is_met(
     frequency: float,
     resistance: float,
     drop: float,
+    inductance: float,
     R: float,
     L: float,
     part: float,
@@ -122,7 +128,8 @@ def test_every_wanted_current_is_met(
 ) -> None:
     """A share of the current at full conduction: found at some angle, and to seven digits."""
     assume(converter.controlled and 2.0 * pi * frequency * L / R <= 1000.0)
-    source, E = Source(rms, frequency, resistance, drop), part * rms
+    assume(inductance <= L + R / (2.0 * pi * frequency))
+    source, E = Source(rms, frequency, resistance, drop, inductance), part * rms
     most = solve(converter, source, Load(R, L, E), 0.0).average_current
     assume(most > 1e-3 * rms / R)
 
@@ -130,6 +137,28 @@ def test_every_wanted_current_is_met(
 
     assert steady.average_current == pytest.approx(share * most, rel=1e-7)
     check(steady)
+
+
+def test_triac_fired_at_once_is_the_plain_bridge() -> None:
+    """Gate held from the voltage zero on, no drops: the bridge never notices the triac."""
+    for resistance, inductance in ((0.0, 0.0), (0.5, 0.0), (0.3, 0.001)):
+        source = Source(120.0, 60.0, resistance, 0.0, inductance)
+        for load in (Load(1.5, 0.03, 20.0), Load(1.5, 0.005, 90.0)):
+            plain, behind = solve(DIODE_BRIDGE, source, load), solve(TRIAC_BRIDGE, source, load, 0.0)
+
+            for name in ("average_current", "rms_current", "peak_current", "rms_voltage", "line_current", "line_power"):
+                assert getattr(behind, name) == pytest.approx(getattr(plain, name), rel=1e-9), name
+
+
+def test_motor_behind_a_triac_freewheels_through_the_bridge() -> None:
+    """While the triac is off the bridge holds the motor at minus two drops, so an inductive motor's voltage is the
+    resistive formula 2 Vm/pi (1 + cos a)/2, not the 2 Vm/pi cos a of a bridge of thyristors; 120 V, 60 degrees: 81.03 V
+    (derived, as for the half-controlled bridge); tolerance 0.1 %."""
+    steady = solve(TRIAC_BRIDGE, Source(120.0, 60.0), Load(1.5, 0.2, 10.0), radians(60.0))
+    dropping = solve(TRIAC_BRIDGE, Source(120.0, 60.0, 0.0, 3.0), Load(1.5, 0.2, 10.0), radians(60.0))
+
+    assert steady.average_voltage == pytest.approx(81.03, rel=1e-3)
+    assert min(dropping.samples(361).terminal_voltage) == pytest.approx(-2.0)
 
 
 @pytest.mark.parametrize("converter", CONVERTERS, ids=lambda c: c.label)
@@ -248,6 +277,7 @@ def test_device_currents_add_up_to_the_load_current(
         (HALF_CONTROLLED_BRIDGE, 60.0, "thyristor", 1.0 / 3.0),
         (HALF_CONTROLLED_BRIDGE, 60.0, "diode", 1.0 / 3.0),
         (HALF_CONTROLLED_BRIDGE, 60.0, "freewheel diode", 1.0 / 3.0),
+        (TRIAC_BRIDGE, 60.0, "triac", 2.0 / 3.0),
         (HALF_CONTROLLED_BRIDGE_DIODE_LEG, 60.0, "thyristor", 1.0 / 3.0),
         (HALF_CONTROLLED_BRIDGE_DIODE_LEG, 60.0, "diode", 2.0 / 3.0),
         (FULLY_CONTROLLED_BRIDGE, 60.0, "thyristor", 1.0 / 2.0),
@@ -261,7 +291,7 @@ def test_textbook_device_currents_with_smooth_current(
 ) -> None:
     """A device that carries a smooth current I for part p of the line period: average p I, RMS sqrt(p) I. Bridge: the
     devices of a pair half of it; fired at a: thyristors (pi - a)/2pi; freewheel diode 2a/2pi in a bridge, (pi + a)/2pi
-    in a half-wave converter; diodes in series as the freewheel path (pi + a)/2pi. Derived from the circuit; tolerance
+    in a half-wave converter; a triac in both half-cycles (pi - a)/pi; diodes in series as the freewheel path (pi + a)/2pi. Derived from the circuit; tolerance
     1 % for the ripple that 1 H leaves."""
     steady = solve(converter, Source(120.0, 60.0), Load(1.5, 1.0, 5.0), radians(degrees))
     [device] = [device for device in steady.devices if device.name == name]
