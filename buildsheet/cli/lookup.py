@@ -21,6 +21,7 @@ from buildsheet.formulas import (  # noqa: F401  they register themselves
     series,
     shunt,
     smoothing,
+    supplies,
     transformer,
     triac,
 )

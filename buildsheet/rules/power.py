@@ -186,6 +186,10 @@ def _voltages(design: Design) -> Iterator[Finding]:
         far = float(high) > float(plate.voltage) * FAR_ABOVE
         yield Finding("drive-above-motor", "stop" if far else "heed", "WARNING", Said.of("The drive can give {0}; the motor's plate says {1}.", high, plate.voltage), "At full output the motor runs above its rated speed and voltage.",
                       "Take a drive for this motor." if far else "Set the maximum trim before the belt goes on, and write its position down.", Citation("drive manual", "step-down output for 90 V motors is a mode of its own"), ("T1", "M1"))  # fmt: skip
+    pulses = power.pulse_height(design.applied) if design.applied is not None else None
+    if pulses is not None and pulses.known and plate is not None and plate.voltage.known and float(pulses) > float(plate.voltage) * (1 + NEAR):
+        yield Finding("pulses-above-motor", "heed", "WARNING", Said.of("The pulses at the motor are {0} high; its plate says {1}.", pulses, plate.voltage), "Their average is what the knob sets, but insulation and brushes feel their height, and a shorted switch leaves all of it on.",
+                      "Measure the motor's insulation before and after the first hour, look at the brushes, and take a drive of a lower voltage if they spark.", practice("magnet motors on rectified line"), ("T1", "M1"))  # fmt: skip
     fan = controls.fan if controls else None
     if fan is not None and fan.voltage.known and abs(float(fan.voltage) / float(line) - 1) > NEAR:
         yield Finding("fan-for-another-line", "stop", "WARNING", Said.of("The fan is made for {0}, the supply has {1}.", fan.voltage, line), "It is wired beside the drive and burns.",

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from buildsheet.worksheet import Value
+from buildsheet.units import HERTZ
+from buildsheet.worksheet import Value, unknown
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +27,13 @@ class Supplied:
     earthed: bool = True
     pole_may_swap: bool = False
     two_hot: bool = False
+
+    @property
+    def line_frequency(self) -> Value:
+        """Its frequency, unknown for a battery."""
+        if self.frequency is not None:
+            return self.frequency
+        return unknown("supply.frequency", HERTZ, "this way of powering needs alternating current", "frequency")
 
     @property
     def alternating(self) -> bool:

@@ -87,6 +87,16 @@ class Drive(Given):
         """The capacitor at its supply terminals, which must be filled before a contactor closes; None for a drive without."""
         return None
 
+    def pulse_height(self, applied: Applied) -> Value | None:
+        """Height of the pulses that reach the motor, where that is more than what it is set to; None elsewhere."""
+        del applied
+        return None
+
+    @property
+    def keeps_charge(self) -> bool:
+        """Whether it holds a capacitor at its supply that stays charged for a while."""
+        return False
+
     @property
     def gives(self) -> Value:
         """Output current that it may give for long as it is cooled here."""

@@ -9,10 +9,9 @@ from buildsheet.formulas.protection import full_bridge_average
 from buildsheet.given.fields import Volts
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Rectified
-from buildsheet.units import HERTZ
 from buildsheet.waveforms import DIODE_BRIDGE, HALF_CONTROLLED_BRIDGE
 from buildsheet.ways.drive import Drive
-from buildsheet.worksheet import Value, Worksheet, unknown
+from buildsheet.worksheet import Value, Worksheet
 
 
 class PhaseControlledDrive(Drive):
@@ -28,9 +27,6 @@ class PhaseControlledDrive(Drive):
 
     def applied(self, sheet: Worksheet, supplied: Supplied) -> Applied:
         drop = sheet.known_or_assumed(self.drop, "drive drop")
-        frequency = supplied.frequency
-        if frequency is None:
-            frequency = unknown("supply.frequency", HERTZ, "this drive needs alternating current", "frequency")
         sheet.work(
             "drive.V_full",
             full_bridge_average,
@@ -42,7 +38,7 @@ class PhaseControlledDrive(Drive):
             "half-controlled bridge",
             HALF_CONTROLLED_BRIDGE,
             supplied.voltage,
-            frequency,
+            supplied.line_frequency,
             drop,
             sheet.take(self.output_high),
             DIODE_BRIDGE,

@@ -5,7 +5,7 @@ The codes before the colon are those of a collection of check rows, each made fr
 
 from math import log, pi, sqrt
 
-from buildsheet.formulas import battery, choice, conductors, controls, cooling
+from buildsheet.formulas import battery, choice, conductors, controls, cooling, supplies
 from buildsheet.formulas import conductors as w
 from buildsheet.formulas import motor as m
 from buildsheet.formulas import protection as p
@@ -165,4 +165,5 @@ PROTECTION = [
     Row("3.2: 17 % are left between 90 V and the 108 V of a bridge on 120 V; derived", choice.room, {"used": 90, "limit": 108}, 0.17, abs=0.005),
 ]  # fmt: skip
 
-ROWS = [*_solid_wire(), *WIRE, *MOTORS, *PROTECTION]
+ROWS = [
+    Row("8-g: 840 A from 12.6 V is a loop of 15 mOhm; derived", supplies.source_resistance, {"V": 12.6, "I_s": 840.0}, 0.015, rel=5e-3),*_solid_wire(), *WIRE, *MOTORS, *PROTECTION]

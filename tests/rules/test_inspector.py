@@ -49,6 +49,16 @@ NOTES = {
         "fault-reversal": "one contact and one timer keep it from being reversed too early",
         "used-reversing-switch": "a used direction switch",
     },
+    "bobbin-winder": ON_ANY | {
+        "skill": "first power needs somebody skilled",
+        "line-voltage": "line voltage as far as the motor, the knob alone is separated",
+        "fault-frame": "a broken bond is noticed by nobody until the next fault",
+        "turning-motor-live": "a turning motor makes more than 60 V",
+        "live-behind-motor-fuse": "one fuse in one lead of the motor",
+        "pulses-above-motor": "the pulses are higher than the plate's volts",
+        "limit-above-fuse": "at the drive's limit the motor fuse blows",
+        "used-cord": "a used cord",
+    },
     "seed-cleaner": ON_ANY | ON_A_BATTERY | {
         "limit-high-for-motor": "the drive's limit is far above the motor's plate",
         "runs-away-unloaded": "with the belt off a series motor runs away",

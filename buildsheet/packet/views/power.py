@@ -143,6 +143,8 @@ class _Writer:
         elif sizes is not None and sizes.precharge is not None:
             seen = "The drive holds the capacitor that sheet 8 charges over a resistor"
             plus, minus = self.drive_ends(3)
+        elif self.plan.project.power is not None and self.plan.project.power.keeps_charge:
+            seen = "Sheet 5 shows no capacitor, but this drive holds a large one behind its bridge, charged to the peak of the line"
         else:
             seen = "Sheet 5 shows no capacitor, but the drive may hold one"
         if not self.plugged:  # a battery machine is under the safe voltage all the time
