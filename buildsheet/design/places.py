@@ -118,7 +118,7 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
         Place(
             "line-fuse", "fuse", "Battery fuse",
             (Need("current", "=", sizes.line_fuse, "amperes"), volts, direct, breaks, NEVER_USED),
-            (f"{kind}, ", sizes.line_fuse, ", at least ", supplied.highest, " DC, breaks at least ", supplied.fault, " DC, with a covered holder for the battery's post; two spares"), "F1",
+            (f"{kind}, ", sizes.line_fuse, ", at least ", supplied.highest, " DC, breaks at least ", supplied.fault, " DC, with its closed holder that draws the fuse out, on a board beside the battery; two spares"), "F1",
             "nothing that has no DC breaking capacity on it", safety=True,
         ),
         _disconnect(supplied, sizes),
@@ -128,7 +128,7 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
             Place(
                 "charger-fuse", "fuse", "Charger fuse",
                 (Need("current", "=", sizes.charger_fuse, "amperes"), volts, direct, breaks, NEVER_USED),
-                (f"{kind}, ", sizes.charger_fuse, ", at least ", supplied.highest, " DC, breaks at least ", supplied.fault, " DC, with a covered holder for the battery's post"), "F4",
+                (f"{kind}, ", sizes.charger_fuse, ", at least ", supplied.highest, " DC, breaks at least ", supplied.fault, " DC, with its closed holder that draws the fuse out, beside the other"), "F4",
                 "nothing that has no DC breaking capacity on it", safety=True,
             ),
             Place(

@@ -10,7 +10,7 @@ from buildsheet.design.heat import work_box, work_heat
 from buildsheet.design.load import work_coast, work_load, work_turning, work_wait
 from buildsheet.design.places import places_of
 from buildsheet.design.sizes import work_sizes
-from buildsheet.formulas.controls import plugging_current
+from buildsheet.formulas.controls import diode_braking_current, plugging_current
 from buildsheet.project import Project
 from buildsheet.reference import Region, region
 from buildsheet.sizing.places import fit
@@ -49,6 +49,14 @@ def work(project: Project) -> Design:
             "current of a reversal at speed",
             V=points[1].terminal,
             E=points[1].emf,
+            R=motor.R,
+        )
+        sheet.work(
+            "motor.I_self",
+            diode_braking_current,
+            "current of the turning motor through the drive's diodes, its leads changed over",
+            E=points[1].emf,
+            U_d=next(iter(applied.drops.values())),
             R=motor.R,
         )
     sizes = replace(sizes, wait=work_wait(project, sheet, coast))

@@ -90,6 +90,20 @@ def blocking_time(t: Second, k: Share) -> Second:
 
 
 @formula(
+    source=derivation("Ohm's law: a turning motor on its own diodes"),
+    limits={"E": (0, 1000), "U_d": (0, 10), "R": (0.001, 1e4)},
+    leaves_out="the resistance of leads and drive, which makes it less, and the inductance, which lets it rise more slowly",
+)
+def diode_braking_current(E: Volt, U_d: Volt, R: Ohm) -> Ampere:
+    """Current of a turning motor whose leads are changed over: its own voltage drives it through the drive's diodes.
+
+    >>> diode_braking_current(E=82.5, U_d=1.5, R=1.5)
+    54.0
+    """
+    return (E - U_d) / R
+
+
+@formula(
     source=Citation("textbooks on DC machines, plugging: supply and back-EMF add"), limits={"R": (1e-3, 1e4)}
 )
 def plugging_current(V: Volt, E: Volt, R: Ohm) -> Ampere:

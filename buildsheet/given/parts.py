@@ -32,6 +32,7 @@ class Part(Given):
         "gauge",
         "length",
         "taper",
+        "shaft",
         "origin",
         "breaking",
         "lag",
@@ -61,6 +62,9 @@ class Part(Given):
     gauge: Gauge | None = Field(None, description="Wire size.")
     length: Heights = Field(description="Length of a cord.", examples=["2.5 m"])
     taper: Literal["linear", "audio"] | None = Field(None, description="Taper of a potentiometer.")
+    shaft: Literal["plastic shaft", "metal shaft"] | None = Field(
+        None, description="What the shaft of a potentiometer is made of."
+    )
     lag: Literal["time-lag", "fast"] | None = Field(None, description="Kind of a fuse.")
     coil: Annotated[Volts, Said(before="coil")] = Field(
         description="Voltage marked on the coil of a contactor.", examples=["120 V"]

@@ -28,7 +28,8 @@ def reversing(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                   "Compare the current without load both ways at first power; more than a fifth apart means a motor for one direction.", BRUSHES, ("M1",), key="machine.reverse")  # fmt: skip
     plugged = design.sheet.values.get("motor.I_plug")
     if plugged is not None and plugged.known:
-        yield Finding("never-plugged", "note", "WARNING", Said.of("Reversed at speed the motor would take {0}.", plugged), "It jerks the machine, burns contacts and weakens the magnets, so that the motor runs faster from then on; thrown over while it turns it does so even with the contactor out, since its own voltage drives the current through the drive's diodes.",
+        own = design.sheet.values["motor.I_self"]
+        yield Finding("never-plugged", "note", "WARNING", Said.of("Reversed at speed the motor would take {0}; thrown over while it only coasts, still {1}.", plugged, own), "It jerks the machine, burns contacts, blows the motor fuse and weakens the magnets, so that the motor runs faster from then on; coasting it does so with the contactor out, since its own voltage drives the current through the drive's diodes.",
                       "Keep the direction switch where it is until the motor stands: the timer keeps start from working before that, but it can't hold the lever.", PLUGGING, ("S5", "K1"), key="machine.reverse")  # fmt: skip
     if sizes is not None and sizes.wait is not None and not sizes.wait.known:
         yield Finding("wait-unknown", "stop", "WARNING", Said.of("Nobody knows how long the machine coasts, so the standstill timer can't be set."), "Start would reverse it while it still turns.",

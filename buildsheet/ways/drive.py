@@ -120,9 +120,10 @@ class Drive(Given):
             Need("resistance", "=", self.potentiometer, "resistance", POT_SLACK),
             Need("taper", "=", "linear", "taper"),
             Need("power", "≥", knob.heat, "power"),
-            Need("voltage", "≥", supplied.voltage, "insulation of its case"),
+            Need("voltage", "≥", supplied.highest, "insulation of its case"),
+            *((Need("shaft", "=", "plastic shaft", "shaft"),) if self.live_controls is not False else ()),
         )
-        say = (self.potentiometer, " linear potentiometer, ", knob.rated, ", plastic shaft, insulated for ", supplied.voltage, ", with knob")
+        say = (self.potentiometer, " linear potentiometer, ", knob.rated, ", plastic shaft, insulated for ", supplied.highest, ", with knob and insulating bush")
         return (
             Place("drive", "drive", capital(self.printed), (), self.say(supplied, applied), "T1", "the drive named in your file; another one changes this packet"),
             Place("potentiometer", "potentiometer", "Speed potentiometer", needs, say, "S4", "the one of the drive's old machine, if it reads the same"),

@@ -166,4 +166,5 @@ PROTECTION = [
 ]  # fmt: skip
 
 ROWS = [
+    Row("9-c: 8.25 A from 82.5 V over 10 ohm, no drop; derived and simulated", controls.diode_braking_current, {"E": 82.5, "U_d": 0.0, "R": 10.0}, 8.25, rel=5e-3),
     Row("8-g: 840 A from 12.6 V is a loop of 15 mOhm; derived", supplies.source_resistance, {"V": 12.6, "I_s": 840.0}, 0.015, rel=5e-3),*_solid_wire(), *WIRE, *MOTORS, *PROTECTION]

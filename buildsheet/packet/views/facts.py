@@ -162,7 +162,7 @@ def reversing_facts(plan: Plan, ink: Ink) -> list[Fact]:
     return [
         ("Sequence", "lever to 0, wait for standstill, lever to the other side, knob to slow, start"),
         ("Timer K1", f"set to {ink.print(values['K1.t_need'])} or a little more: one and a half times the longest coast of {ink.print(plan.design.coast)}; start does nothing before that"),
-        ("Why", f"reversed at speed the motor would take {ink.print(values['motor.I_plug'])}"),
+        ("Why", f"reversed at speed the motor would take {ink.print(values['motor.I_plug'])}; the lever thrown over while it coasts, {ink.print(values['motor.I_self'])} through the drive's diodes"),
     ]  # fmt: skip
 
 

@@ -172,6 +172,13 @@ class _Writer:
                 f"Scrape the paint off where the bar X2 and the studs {studs} sit, and bolt them down with toothed washers.",
                 "bright metal shows all round each washer.",
             )
+        if self.circuit.wall_breaker is None:
+            unguarded = self.ink.print(limit_of("unguarded wire"))
+            holders = " and ".join(d.code for d in devices if d.kind in ("line-fuse", "charger-fuse"))
+            yield self.step(
+                f"Screw the holders of {holders} on a board beside the battery, empty, within {unguarded} of wire from its plus post.",
+                "both posts are covered, the holders' drawers open by hand, and nothing metal can fall across them.",
+            )
         yield from self.machine()
 
     def machine(self) -> Iterator[Item]:
@@ -327,6 +334,12 @@ class _Writer:
             f"no bare strand stands out, and {ends} can't be touched with a finger.",
             tuple(wire_line(w, self.plan, self.ink) for w in others),
         )
+
+
+def limit_of(name: str) -> Value:
+    """A limit of the bench as a Value."""
+    cell = table("bench_limits").cell(name, "value")
+    return Value(cell.si, id=f"bench_limits.{name}", unit=cell.unit, parent=Row(cell), label=name)
 
 
 def strip_of(gauge: str, table_id: str) -> Value:
