@@ -8,6 +8,7 @@ from buildsheet.formulas import (  # noqa: F401  they register themselves
     battery,
     braking,
     choice,
+    choke,
     conductors,
     controls,
     cooling,

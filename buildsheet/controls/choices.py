@@ -1,10 +1,10 @@
 """Which stages a builder asked for between plug and motor."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.given.fields import Amperes, Flag, Volts, Watts
+from buildsheet.given.fields import Amperes, Flag, Henries, Ohms, Volts, Watts
 from buildsheet.given.model import Given
 
 
@@ -16,6 +16,15 @@ class Fan(Given):
     body: Literal["plastic", "metal"] | None = Field(
         None, description="What its frame is made of. Unless it is plastic it gets a protective conductor."
     )
+
+
+class Choke(Given):
+    """A choke in the motor's lead, which smooths its current. On one line: `8 mH, 0.35 ohm, 6 A`."""
+
+    SHORT: ClassVar = ("inductance", "resistance", "current")
+    inductance: Henries = Field(description="Its inductance, marked or measured.", examples=["8 mH"])
+    resistance: Ohms = Field(description="Resistance of its winding.", examples=["0.35 ohm"])
+    current: Amperes = Field(description="Current marked on it, or of its old machine.", examples=["6 A"])
 
 
 class Overload(Given):
@@ -36,4 +45,5 @@ class Controls(Given):
     overload: Overload | None = Field(
         None, description="What protects the motor from overload; a fuse does not."
     )
+    choke: Choke | None = Field(None, description="A choke in the motor's lead.")
     fan: Fan | None = Field(None, description="A fan on the drive.")

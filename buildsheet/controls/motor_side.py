@@ -30,13 +30,14 @@ def wire_motor(
     fuse_rating: float,
     fuse_interrupts: float | None,
     makes_volts: float,
+    choke: tuple[float, float] | None,
     bonded: bool,
     texts: dict[str, str],
 ) -> None:
     """DC fuse, heaters of the overload relay, reversing switch and motor between the drive's output terminals, as far as
     they are on the board. `windings` are the motor's, the armature first, then a field that carries the same current;
     a reversing switch changes over the armature alone. `makes_volts` is the most that it makes by itself while it turns;
-    `bonded` says whether the motor's frame gets a protective conductor."""
+    `choke` the ohms that a meter may show on a choke in its lead; `bonded` says whether the motor's frame gets a protective conductor."""
     board.add(
         Device(
             "F2",
@@ -68,8 +69,16 @@ def wire_motor(
     )
     board.wire(401, plus, "F2:1", "armature")
     ends = ("F2:2", minus)
+    if choke is not None:
+        board.add(
+            Device(
+                "L1", "choke", "Choke", texts["L1"], ("1", "2"), (Winding("1", "2", *choke, part="choke"),), place="box", column=5,
+            )
+        )  # fmt: skip
+        board.wire(411, ends[0], "L1:1", "armature")
+        ends = ("L1:2", minus)
     if "F3" in board.devices:
-        board.wire(402, "F2:2", "F3:1", "armature")
+        board.wire(402, ends[0], "F3:1", "armature")
         board.wire(405, "F3:2", "F3:3", "armature")
         board.wire(406, "F3:4", "F3:5", "armature")
         ends = ("F3:6", minus)

@@ -26,6 +26,7 @@ def work_box(
     fan = project.controls.fan if project.controls else None
     others = sheet.assume("heat.P_other", "other losses in the box")
     own = sheet.work("heat.P_own", c.total_heat, "heat of drive, coil, relay and fuses", P_1=loss, P_2=others)
+    own = _with_choke(project, sheet, own, points)
     heat = (
         own if fan is None else sheet.work("heat.P", c.total_heat, "heat in the box", P_1=own, P_2=fan.power)
     )
@@ -47,6 +48,17 @@ def work_box(
         "heat.Q", c.air_flow, "air that would carry this heat away", P=heat, dT=allowed, k_h=thin
     )
     return loss, heat, rise, inside, limit, flow
+
+
+def _with_choke(project: Project, sheet: Worksheet, heat: Value, points: tuple[Point, ...]) -> Value:
+    """The box's heat with that of a choke in it."""
+    choke = project.controls.choke if project.controls else None
+    if choke is None:
+        return heat
+    hardest = max((point.rms for point in points if point.rms.known), default=None)
+    current = hardest if hardest is not None else unknown("choke.I", AMPERE, "no operating point", "current of the choke")
+    loss = sheet.work("heat.P_choke", f.copper_loss, "heat of the choke", I_rms=current, R=choke.resistance)
+    return sheet.work("heat.P_with", c.total_heat, "the same with the choke's", P_1=heat, P_2=loss)
 
 
 def ambient_air(project: Project, sheet: Worksheet) -> Value:

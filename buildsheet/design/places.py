@@ -204,6 +204,16 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
             "nothing that has no DC figure on it", safety=True,
         )
     ]  # fmt: skip
+    choke = project.controls.choke if project.controls else None
+    if choke is not None:
+        found.append(
+            Place(
+                "choke", "choke", "Choke in the motor's lead",
+                (Need("inductance", "≥", choke.inductance, "inductance"), Need("current", "≥", sizes.overload_need, "amperes, by heat")),
+                ("iron-cored choke with an air gap for direct current, ", choke.inductance, ", ", sizes.overload_need, " or more"), "L1",
+                "the choke of the drive board's old machine",
+            )
+        )  # fmt: skip
     overload = project.controls.overload if project.controls else None
     if overload is not None and overload.by == "relay":
         found.append(

@@ -50,6 +50,9 @@ def device_texts(design: Design) -> dict[str, str]:
         separated = "separated from the line" if supplied.live else ""
         written["T1"] = "not separated from the line" if power.live_controls is not False else separated
         written["S4"] = f"{_text(power.potentiometer)} linear"
+    choke = project.controls.choke if project.controls else None
+    if choke is not None:
+        written["L1"] = f"{_text(choke.inductance)}, {_text(choke.current)}" if choke.current.known else _text(choke.inductance)
     if plate is not None:
         written["M1"] = f"{_text(plate.voltage)} {motor.drawn if motor else 'DC'}, {_text(plate.current)}"
     return defaultdict(str, written)

@@ -6,6 +6,7 @@ from math import inf
 from buildsheet.circuit import Circuit, Contact, Device, Terminal, Winding
 from buildsheet.circuit.builder import Board, Conductor
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
+from buildsheet.controls.choices import Choke
 from buildsheet.controls.extras import renamed, wire_extras
 from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
@@ -76,7 +77,7 @@ def wire(design: Design) -> Circuit | None:
     if "K1" in board.devices:
         feed_timer(board, (Terminal("T1", power.feed_terminals[0]), Terminal("T1", power.feed_terminals[1])))
     wire_motor(board, plus=plus, minus=minus, windings=_windings(design), fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
-               fuse_interrupts=_interrupts(design, "motor-fuse"), makes_volts=_makes_volts(design), bonded=supplied.earthed, texts=texts)  # fmt: skip
+               fuse_interrupts=_interrupts(design, "motor-fuse"), makes_volts=_makes_volts(design), choke=_choke(design), bonded=supplied.earthed, texts=texts)  # fmt: skip
     fan = project.controls.fan if project.controls else None
     if fan is not None:
         wire_fan(board, behind, _usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
@@ -120,6 +121,7 @@ def missing(design: Design) -> tuple[Value, ...]:
         *((sizes.precharge.resistor, sizes.precharge.need) if sizes.precharge is not None else ()),
         *((sizes.protective,) if sizes.protective is not None else ()),
         *((design.project.power.potentiometer,) if design.project.power is not None else ()),
+        *((choke.resistance,) if (choke := _choke_of(design)) is not None else ()),
         *lengths,
     ]
     return tuple(value for value in values if not value.known)
@@ -281,6 +283,20 @@ def _windings(design: Design) -> tuple[Winding, ...]:
         ohms = float(winding.ohms) if winding.ohms.known else 1.0
         made.append(Winding(winding.a, winding.b, low * ohms, high * ohms, part=winding.part))
     return tuple(made)
+
+
+def _choke_of(design: Design) -> Choke | None:
+    controls = design.project.controls
+    return controls.choke if controls is not None else None
+
+
+def _choke(design: Design) -> tuple[float, float] | None:
+    """Ohms that a meter may show on the choke; None without one."""
+    choke = _choke_of(design)
+    if choke is None:
+        return None
+    low, high = _spread("field winding")
+    return low * float(choke.resistance), high * float(choke.resistance)
 
 
 def _bonds(board: Board, texts: dict[str, str]) -> None:

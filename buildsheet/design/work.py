@@ -31,6 +31,9 @@ def work(project: Project) -> Design:
     if project.power is None or supplied is None or load is None:
         alone = work_alone(sheet, here, motor) if project.power is None else None
         return Design(project, here, sheet, motor, load, alone, asked)
+    choke = project.controls.choke if project.controls else None
+    if choke is not None:
+        motor.behind_choke(sheet, choke.inductance, choke.resistance)
     applied = project.power.applied(sheet, supplied)
     points = (
         motor.point(sheet, "low", "at the lowest speed", applied, load.motor_low, load.motor_torque),

@@ -172,16 +172,6 @@ def motion_resistance(k: NewtonMetrePerAmpereSquared, omega: RadianPerSecond) ->
     return k * omega
 
 
-@formula(source=derivation("resistances in a row add up"), limits={"R_1": (0, 1e5), "R_2": (0, 1e5)})
-def resistance_in_a_row(R_1: Ohm, R_2: Ohm) -> Ohm:
-    """Two resistances in a row.
-
-    >>> resistance_in_a_row(R_1=2.0, R_2=180.0)
-    182.0
-    """
-    return R_1 + R_2
-
-
 @formula(source=derivation("resistances in a row add up"), limits={"R": (0, 1e5), "R_f": (0, 1e5)})
 def rest_of_resistance(R: Ohm, R_f: Ohm) -> Ohm:
     """What is left of a resistance from lead to lead when the field is taken off.

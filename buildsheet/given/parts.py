@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.given.fields import Amperes, FaultAmperes, Heights, Ohms, Said, Times, Volts, Watts
+from buildsheet.given.fields import Amperes, FaultAmperes, Heights, Henries, Ohms, Said, Times, Volts, Watts
 from buildsheet.given.model import Given
 
 PartKind = Literal[
@@ -26,6 +26,7 @@ class Part(Given):
         "current",
         "voltage",
         "supply",
+        "inductance",
         "resistance",
         "power",
         "poles",
@@ -56,6 +57,7 @@ class Part(Given):
     breaking: Annotated[FaultAmperes, Said(before="breaks")] = Field(
         description="Breaking capacity marked on a fuse.", examples=["10 kA"]
     )
+    inductance: Henries = Field(description="Inductance marked or measured.", examples=["8 mH"])
     resistance: Ohms = Field(description="Resistance marked or measured.", examples=["5 kohm"])
     power: Watts = Field(description="Power marked on it.", examples=["2 W"])
     poles: Literal["1-pole", "2-pole", "3-pole"] | None = Field(None, description="Poles of a switch.")

@@ -115,11 +115,11 @@ class MagnetMachine(Machine):
         terminal = sheet.work(
             f"{tag}.V_a",
             f.terminal_voltage,
-            f"volts at the motor, {label}",
+            f"volts at {self.where}, {label}",
             K_e=self.K_e,
             omega=omega,
             I=current,
-            R=self.R_hot,
+            R=self.R_loop,
             U_b=self.U_b,
         )
         drops = {
@@ -128,8 +128,8 @@ class MagnetMachine(Machine):
             )
             for symbol, drop in applied.drops.items()
         }
-        found = worst(applied, self.L, (self.R_hot, emf, current), tuple(drops.values()))
-        asked = {**applied.inputs, **drops, "R": self.R_hot, "L": found.inductance, "E": emf, "I_a": current}
+        found = worst(applied, self.L, (self.R_loop, emf, current), tuple(drops.values()))
+        asked = {**applied.inputs, **drops, "R": self.R_loop, "L": found.inductance, "E": emf, "I_a": current}
         solved = Solved(sheet, tag, label, applied, found, asked, terminal)
         return Point(tag, label, omega, torque, current, emf, terminal, *solved.figures())
 

@@ -6,7 +6,7 @@ from typing import ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.formulas import mechanics
+from buildsheet.formulas import choke, mechanics
 from buildsheet.formulas import motor as f
 from buildsheet.given.bench import AlternatingTest, Asked, FreeRun, HeldRotor, OldRun, Plate
 from buildsheet.given.fields import Flags, Henries, Inertias, Ohms, Speeds
@@ -33,6 +33,18 @@ class Machine(ABC):
 
     def __init__(self, R: Value, R_hot: Value, U_b: Value, L: tuple[Value, Value]):
         self.R, self.R_hot, self.U_b, self.L = R, R_hot, U_b, L
+        self.R_loop, self.where = R_hot, "the motor"  # of the motor's circuit, and where its volts are told
+
+    def behind_choke(self, sheet: Worksheet, inductance: Value, resistance: Value) -> None:
+        """Puts a choke in a row with the motor: what is solved from now on is the circuit of both."""
+        label = "of motor and choke in a row"
+        self.R_loop = sheet.work("motor.R_loop", choke.resistance_in_a_row, f"resistance {label}", R_1=self.R_hot, R_2=resistance)
+        same = self.L[0] is self.L[1]
+        ends = [
+            sheet.work(f"motor.L_loop{end}", choke.inductance_in_a_row, f"{word}inductance {label}", L_1=one, L_2=inductance)
+            for end, word, one in (("", "", self.L[0]), ("_high", "high ", self.L[1]))[: 1 if same else 2]
+        ]
+        self.L, self.where = (ends[0], ends[-1]), "motor and choke"
 
     @property
     @abstractmethod

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from buildsheet.formulas import motor as f
 from buildsheet.formulas import series as s
+from buildsheet.formulas.choke import resistance_in_a_row
 from buildsheet.given.bench import Asked, SpunField
 from buildsheet.given.fields import Ohms
 from buildsheet.motors.motor import Machine, Motor, MotorWinding
@@ -80,7 +81,7 @@ class SeriesMachine(Machine):
     def point(self, sheet: Worksheet, tag: str, label: str, applied: Applied, omega: Value, torque: Value) -> Point:
         wanted = sheet.work(f"{tag}.I_T", s.loaded_series_current, f"current that makes the torque, {label}", T=torque, T_0=self.T_0, k=self.k)
         motion = sheet.work(f"{tag}.R_w", s.motion_resistance, f"back-EMF as a resistance, {label}", k=self.k, omega=omega)
-        whole = sheet.work(f"{tag}.R", s.resistance_in_a_row, f"the same with that of the windings, {label}", R_1=self.R_hot, R_2=motion)
+        whole = sheet.work(f"{tag}.R", resistance_in_a_row, f"the same with that of the windings, {label}", R_1=self.R_loop, R_2=motion)
         drops = {
             symbol: sheet.work(f"{tag}.{symbol}", f.path_drop, f"drops along the path, {label}", U_d=drop, U_b=self.U_b)
             for symbol, drop in applied.drops.items()
@@ -90,9 +91,9 @@ class SeriesMachine(Machine):
         asked |= {"L": found.inductance}
         average = self._average(sheet, tag, label, applied, asked, found)
         emf = sheet.work(f"{tag}.E", s.series_emf, f"back-EMF, {label}", k=self.k, omega=omega, I=average)
-        terminal = sheet.work(f"{tag}.V_a", f.terminal_voltage, f"volts at the motor, {label}",
+        terminal = sheet.work(f"{tag}.V_a", f.terminal_voltage, f"volts at {self.where}, {label}",
                               K_e=sheet.work(f"{tag}.K_e", f.back_emf_constant, f"back-EMF for each unit of speed, {label}", E=emf, omega=omega),
-                              omega=omega, I=average, R=self.R_hot, U_b=self.U_b)  # fmt: skip
+                              omega=omega, I=average, R=self.R_loop, U_b=self.U_b)  # fmt: skip
         return Point(tag, label, omega, torque, average, emf, terminal, *Solved(sheet, tag, label, applied, found, asked, terminal).figures())
 
     def _solve(self, applied: Applied, asked: dict[str, Value], whole: Value, wanted: Value, drops: tuple[Value, ...]) -> Found:

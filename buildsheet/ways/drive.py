@@ -16,7 +16,7 @@ from buildsheet.sizing.knob import Knob
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied
-from buildsheet.units import VOLT
+from buildsheet.units import AMPERE, VOLT
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 POT_SLACK = 0.2  # a potentiometer's own tolerance
@@ -91,6 +91,16 @@ class Drive(Given):
         """Height of the pulses that reach the motor, where that is more than what it is set to; None elsewhere."""
         del applied
         return None
+
+    @property
+    def parts_of_old_machine(self) -> dict[str, str | None]:
+        """What a salvaged board needs of its old machine, and where each is: kept, it had none, left behind, or not said."""
+        return {}
+
+    @property
+    def limit_made_for(self) -> Value:
+        """Current of the motor that its current limit was set for."""
+        return unknown("power.old_current", AMPERE, "a drive for any motor", "current of its old motor")
 
     @property
     def keeps_charge(self) -> bool:

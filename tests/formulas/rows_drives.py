@@ -8,6 +8,7 @@ from math import cos, radians
 
 from buildsheet.formulas import (
     braking,
+    choke,
     controls,
     induction,
     inverter,
@@ -34,10 +35,11 @@ SERIES = [
     Row(f"1.6-a: current for that torque; {EXAM}, derived", series.loaded_series_current, {"T": 0.3, "T_0": 0.009, "k": K_SERIES}, 0.6, rel=5e-3),
     Row(f"1.6-a: 108 V of back-EMF at 0.6 A; {EXAM}, derived", series.series_emf, {"k": K_SERIES, "omega": rpm(2000), "I": 0.6}, 108.0, rel=5e-3),
     Row(f"1.6-a: the same as a resistance, E/I; {EXAM}, derived", series.motion_resistance, {"k": K_SERIES, "omega": rpm(2000)}, 108 / 0.6, rel=5e-3),
-    Row(f"1.6-a: with the winding's 20 ohm it is V/I; {EXAM}, derived", series.resistance_in_a_row, {"R_1": 20, "R_2": 108 / 0.6}, 120 / 0.6, rel=5e-3),
+    Row(f"1.6-a: with the winding's 20 ohm it is V/I; {EXAM}, derived", choke.resistance_in_a_row, {"R_1": 20, "R_2": 108 / 0.6}, 120 / 0.6, rel=5e-3),
     Row(f"1.6-a: and without the rest the winding's; {EXAM}, derived", series.rest_of_resistance, {"R": 120 / 0.6, "R_f": 108 / 0.6}, 20.0, rel=5e-3),
     Row(f"1.6-a: the constant, had it been spun; {EXAM}, derived", series.series_constant_spun, {"E": 108, "I": 0.6, "omega": rpm(2000)}, 0.309 / 0.6**2, rel=5e-3),
     Row(f"1.6-a: the speed at which 0.309 N·m are its own losses; {EXAM}, derived", series.series_runaway_speed, {"E": 108, "k": K_SERIES, "T_0": 0.309}, rpm(2000), rel=5e-3),
+    Row("3.5-a: 2 mH and 8 mH are the 10 mH of the next row; derived", choke.inductance_in_a_row, {"L_1": 2e-3, "L_2": 8e-3}, 10e-3, rel=1e-9),
     Row(f"1.6-a: power factor; {EXAM}, derived", series.series_power_factor, {"E": 93.84, "I": 0.6, "R": 20, "V": 120}, 0.882, rel=5e-3),
     Row("1.6-b: 45 A at start of a motor of 30 A; basic electrical engineering textbook, example 8.30", series.series_torque, {"k": 5 * METRIC_HORSEPOWER / rpm(1000) / 30**2, "I": 45}, 79.0, rel=5e-3),
     Row("1.6-b: that torque takes 45 A; the same", series.series_current, {"T": 79.0, "k": 35.1 / 30**2}, 45.0, rel=5e-3),

@@ -49,6 +49,10 @@ NOTES = {
         "fault-reversal": "one contact and one timer keep it from being reversed too early",
         "used-reversing-switch": "a used direction switch",
     },
+    "grain-crusher": ON_ANY | ON_THE_LINE | {
+        "plate-power": "the plate's horsepower is a peak",
+        "limit-above-fuse": "at the drive's limit the motor fuse blows",
+    },
     "bobbin-winder": ON_ANY | {
         "skill": "first power needs somebody skilled",
         "line-voltage": "line voltage as far as the motor, the knob alone is separated",

@@ -1,0 +1,40 @@
+"""A drive board kept from the motor's own machine, with its three speed terminals: a phase-controlled drive whose trims and
+limit were set for another use, and parts of which may have stayed in the scrap.
+"""
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from buildsheet.given.fields import Amperes
+from buildsheet.sizing.supply import Supplied
+from buildsheet.sizing.waist import Applied
+from buildsheet.ways.phase_drive import PhaseControlledDrive
+from buildsheet.worksheet import Value
+
+Whereabouts = Literal["kept", "it had none", "left behind"]
+
+
+class KeptBoard(PhaseControlledDrive):
+    """A salvaged board of the phase-controlled kind."""
+
+    printed: ClassVar[str] = "Kept drive board"
+
+    way: Literal["kept-board"] = Field(description="Way of powering.")  # type: ignore[assignment]
+    old_current: Amperes = Field(
+        description="Current on the plate of the motor that it drove; its limit was set for that.", examples=["8 A"]
+    )
+    choke: Whereabouts | None = Field(None, description="Where the choke of its old machine is.")
+    transformer: Whereabouts | None = Field(None, description="Where the small transformer of its console is.")
+    harness: Whereabouts | None = Field(None, description="Where its plugs and wires are.")
+
+    @property
+    def parts_of_old_machine(self) -> dict[str, str | None]:
+        return {"choke": self.choke, "transformer": self.transformer, "harness": self.harness}
+
+    @property
+    def limit_made_for(self) -> Value:
+        return self.old_current
+
+    def say(self, supplied: Supplied, applied: Applied) -> tuple[Value | str, ...]:
+        return ("the board of the motor's old machine, ", supplied.voltage, " in, ", applied.ceiling, " DC out, ", self.rated, "; bought anew: a phase-controlled DC drive of these figures")
