@@ -13,10 +13,13 @@ BatteryKind = Literal["lead-acid", "lead-acid AGM", "lithium-iron-phosphate"]
 class Battery(Given):
     """The battery. On one line: `24 V, 35 Ah, lead-acid AGM, 20 mohm`."""
 
-    SHORT: ClassVar = ("voltage", "capacity", "kind", "resistance", "rated_over", "charger")
+    SHORT: ClassVar = ("voltage", "capacity", "kind", "protection", "resistance", "rated_over", "charger")
     voltage: Volts = Field(description="Nominal voltage of the whole battery.", examples=["24 V"])
     capacity: Charges = Field(description="Charge marked on it.", examples=["35 Ah"])
     kind: BatteryKind | None = Field(None, description="Kind of its cells.")
+    protection: Literal["protection board", "no protection board"] | None = Field(
+        None, description="Whether a lithium battery has its own board that ends discharge, charge, cold and short."
+    )
     resistance: Ohms = Field(
         description="Its own resistance: what the volts at its posts fall by, over the amperes.",
         examples=["20 mohm"],

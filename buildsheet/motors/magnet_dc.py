@@ -19,6 +19,7 @@ class MagnetDC(Motor):
     """A DC motor whose field is made by magnets."""
 
     printed: ClassVar[str] = "Motor, permanent magnet"
+    stands_as: ClassVar[str] = "magnet motor"
 
     kind: Literal["magnet-dc"] = Field(description="Kind of motor.")
     spun: Spun | None = Field(None, description="Volts when turned at a known speed.")

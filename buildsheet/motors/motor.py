@@ -80,6 +80,7 @@ class Motor(Given):
     """A motor with brushes."""
 
     printed: ClassVar[str] = "Motor"
+    stands_as: ClassVar[str]  # in the matrix of what may stand behind what
     drawn: ClassVar[str] = "DC"  # what stands behind its volts in the diagram
 
     kind: str = Field(description="Kind of motor.")

@@ -25,6 +25,7 @@ class SeriesMotor(Motor):
     """A motor whose field carries the armature's current: it runs on direct and on alternating current."""
 
     printed: ClassVar[str] = "Motor, series field"
+    stands_as: ClassVar[str] = "series motor"
     drawn: ClassVar[str] = "AC/DC"
 
     kind: Literal["series"] = Field(description="Kind of motor: universal or series.")

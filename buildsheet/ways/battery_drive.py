@@ -20,6 +20,7 @@ class BatteryPulseDrive(Drive):
     printed: ClassVar[str] = "Pulse drive"
     feed_terminals: ClassVar[tuple[str, str]] = ("B+", "B−")
     chops: ClassVar[bool] = True
+    stands_as: ClassVar[str] = "chopper"
 
     way: Literal["battery-pulse-drive"] = Field(description="Way of powering.")
     battery_voltage: Volts = Field(description="Battery voltage that the drive is made for.", examples=["24 V"])

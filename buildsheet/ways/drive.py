@@ -30,6 +30,7 @@ class Drive(Given):
     printed: ClassVar[str] = "DC drive"
     feed_terminals: ClassVar[tuple[str, str]] = ("L", "N")
     chops: ClassVar[bool] = False
+    stands_as: ClassVar[str] = "magnet-motor drive"  # in the matrix of what may stand behind what
 
     rated: Amperes = Field(
         description="Output current it may give for long with its heat sink or fan.", examples=["10 A"]

@@ -1,6 +1,6 @@
 """Phase-controlled drive: a half-controlled bridge on the line, with a three-terminal speed potentiometer."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
@@ -16,6 +16,8 @@ from buildsheet.worksheet import Value, Worksheet
 
 class PhaseControlledDrive(Drive):
     """A DC drive that chops the line by thyristors."""
+
+    stands_as: ClassVar[str] = "phase control"
 
     way: Literal["phase-controlled-drive"] = Field(description="Way of powering.")
     line_voltage: Volts = Field(description="Line voltage that the drive is made for.", examples=["120 V"])
