@@ -49,19 +49,17 @@ def _turn_seats(p: Placement) -> bool:
     for code in p.column:
         for i, seat in enumerate(p.forms[code].seats):
             for mode in range(len(seat.modes)):
-                before = p.modes[code, i]
+                before = p.modes[code][i]
                 if mode == before or p.detour(code, seat.terminals, seat.modes[mode]) > DETOUR:
                     continue
                 kept = [items[:] for items in p.columns]
-                p.modes[code, i] = mode
-                p.set_sides(code)
+                p.turn(code, i, mode)
                 p.relay(code)
                 new = p.all_cost
                 if new < now - 1e-6:
                     now, better = new, True
                 else:
-                    p.modes[code, i] = before
-                    p.set_sides(code)
+                    p.turn(code, i, before)
                     p.columns = kept
     return better
 

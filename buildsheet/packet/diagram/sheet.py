@@ -6,9 +6,10 @@ from itertools import product
 
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.packet.diagram import flags as flagging
+from buildsheet.packet.diagram.columns import End
 from buildsheet.packet.diagram.forms import L
 from buildsheet.packet.diagram.labels import Label, label, least_width
-from buildsheet.packet.diagram.layout import End, Placement
+from buildsheet.packet.diagram.layout import Placement
 from buildsheet.packet.diagram.model import (
     FLAG_LONG,
     FLAG_SHORT,

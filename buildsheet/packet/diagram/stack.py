@@ -5,11 +5,12 @@ from dataclasses import dataclass, field
 from itertools import pairwise, product
 
 from buildsheet.circuit import Wire
+from buildsheet.packet.diagram.columns import POWER, End, Item
 from buildsheet.packet.diagram.forms import L, R
-from buildsheet.packet.diagram.layout import POWER, End, Item, Placement
+from buildsheet.packet.diagram.layout import Placement
 from buildsheet.packet.diagram.levels import INF, Heights
 from buildsheet.packet.diagram.model import DoesNotFit
-from buildsheet.packet.diagram.shapes import BOTTOM, TOP, Shape, shape
+from buildsheet.packet.diagram.shapes import BOTTOM, TOP, Shape
 
 FOOT_BOX = 6.6  # height of a metal part's box
 FOOT_DROP = 7.6  # from its lower edge to the bar: a flag fits
@@ -165,17 +166,15 @@ class Stacker:
                 )
         for wire, end in p.drops:
             at.setdefault(end, []).append(((2, 0.0), (9, wire.number), wire.number))
-        axis: dict[str, dict[str, tuple[int, int]]] = {}
+        axes: dict[str, dict[str, int]] = {}
         for end, targets in at.items():
             targets.sort()
             first = min(range(len(targets)), key=lambda i: targets[i][1])
-            axis.setdefault(end[0], {})[end[1]] = (len(targets), first)
+            axes.setdefault(end[0], {})[end[1]] = first
             for i, (_, _, number) in enumerate(targets):
                 self.out.landing[number, end] = float(i)
         for code in p.column:
-            form = p.forms[code]
-            modes = tuple(seat.modes[p.modes[code, i]] for i, seat in enumerate(form.seats))
-            self.out.shapes[code] = shape(form, modes, axis.get(code, {}), p.symbols)
+            self.out.shapes[code] = p.shape(code, axes.get(code, {}))
 
     def _target(self, run: int, end: End, other: End) -> tuple[int, float]:
         """Where a wire goes from an end, so that sorting puts the wires of a terminal in an order without crossings."""

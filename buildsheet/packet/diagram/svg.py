@@ -82,9 +82,8 @@ def drawing(
             used.add("metal")
             continue
         form, shape = p.forms[code], sheet.stack.shapes[code]
-        modes = tuple(seat.modes[p.modes[code, i]] for i, seat in enumerate(form.seats))
         rows = {row: sheet.stack.rows[code, row] for row in range(shape.rows)}
-        inside = Inside(p.circuit.devices[code], form, modes, shape, box, rows, symbols)
+        inside = Inside(p.circuit.devices[code], form, p.chosen(code), shape, box, rows, symbols)
         inside.draw()
         body += inside.body
         texts += inside.texts

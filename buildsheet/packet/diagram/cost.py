@@ -1,0 +1,182 @@
+"""What a placement costs: crossings first, then length, wires through columns, folded devices, devices out of place.
+
+The rim of a gap is the line up its left side and down its right side, with the foot of the sheet at its
+end. A wire in the gap is a chord between two places on the rim; two wires cross where their chords do.
+"""
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Iterator
+
+from buildsheet.packet.diagram.columns import LANE_ROOM, Columns, Item, Modes
+from buildsheet.packet.diagram.forms import L, R
+
+CROSSING, LANE, LENGTH, STEP, RANK, FOLDED, HINT, TALL = 9.0, 3.5, 0.09, 0.8, 3.0, 1.6, 9.0, 3.0
+STEEP = 12.0  # mm; a wire that climbs more costs STEP besides
+OFF_SPINE = 60.0
+FOOT = 1e4  # on the rim, past every terminal
+Chord = tuple[float, float]
+Signature = tuple[tuple[Item, ...], tuple[Modes | None, ...]]
+
+
+def length(climb: float) -> float:
+    """What a wire costs that climbs so far, mm, in one gap."""
+    return LENGTH * climb + (STEP if climb > STEEP else 0.0)
+
+
+def crossings(chords: Iterable[Chord]) -> int:
+    """How many pairs of chords cross. Chords with an end in common do not."""
+    count = 0
+    open_: list[float] = []  # where the chords end that have begun, in order
+    for start, end in sorted(chords, key=lambda chord: (chord[0], -chord[1])):
+        del open_[: bisect_right(open_, start)]
+        place = bisect_left(open_, end)
+        count += place
+        open_.insert(place, end)
+    return count
+
+
+class Costs:
+    """What parts of a placement cost. A gap or a column that was seen before is not worked out again."""
+
+    def __init__(self, placed: Columns) -> None:
+        self.p = placed
+        self._gaps: dict[tuple[int, Signature, Signature], float] = {}
+        self._columns: dict[tuple[int, Signature], float] = {}
+        self._folds: dict[tuple[str, Modes], float] = {}
+
+    def total(self, gaps: Iterable[int], columns: Iterable[int]) -> float:
+        """The cost of some gaps and columns."""
+        return sum(map(self._gap, gaps)) + sum(map(self._column, columns))
+
+    def _signature(self, column: int) -> Signature:
+        if not 0 <= column < len(self.p.columns):
+            return (), ()
+        items = self.p.columns[column]
+        return tuple(items), tuple(map(self.p.modes.get, items))  # type: ignore[arg-type]  # a wire has no modes
+
+    # --- gaps ------------------------------------------------------------------------------------
+
+    def rim(self, column: int, side: str) -> Iterator[tuple[int, int, float]]:
+        """One side of a column from the top down: place of the item in the column, run or drop, height."""
+        if 0 <= column < len(self.p.columns):
+            y = 0.0
+            for i, item in enumerate(self.p.columns[column]):
+                for run, offset in self.p.edge(item, side):
+                    yield i, run, y + offset
+                y += self.p.item_height(item)
+
+    def _chords(self, gap: int) -> list[Chord]:
+        first: dict[int, float] = {}
+        found: list[Chord] = []
+        for column, side, sign in ((gap - 1, R, -1.0), (gap, L, 1.0)):
+            for _, run, y in self.rim(column, side):
+                place = sign * y
+                if run < 0:
+                    found.append((place, FOOT))
+                elif run in first:
+                    other = first[run]
+                    found.append((place, other) if place < other else (other, place))
+                else:
+                    first[run] = place
+        return found
+
+    def _gap(self, gap: int) -> float:
+        key = (gap, self._signature(gap - 1), self._signature(gap))
+        cost = self._gaps.get(key)
+        if cost is None:
+            chords = self._chords(gap)
+            cost = CROSSING * crossings(chords)
+            cost += sum(length(abs(abs(a) - abs(b))) for a, b in chords if b < FOOT)
+            self._gaps[key] = cost
+        return cost
+
+    # --- columns ---------------------------------------------------------------------------------
+
+    def _column(self, column: int) -> float:
+        key = (column, self._signature(column))
+        if key not in self._columns:
+            self._columns[key] = self._column_anew(column)
+        return self._columns[key]
+
+    def _column_anew(self, column: int) -> float:
+        p = self.p
+        cost, seen = 0.0, 0
+        for i, item in enumerate(p.columns[column]):
+            if isinstance(item, str):
+                rank = -1 if item in p.spine else p.rank[item]
+                cost += OFF_SPINE * (rank == -1 and i > 0)
+                cost += RANK * max(0, seen - rank)
+                seen = max(seen, rank)
+                cost += HINT * abs(column - p.hinted.get(item, column))
+                cost += self._fold(item)
+            else:
+                cost += LANE
+        return cost + TALL * max(0.0, p.tall(p.columns[column]) - p.height)
+
+    def _fold(self, code: str) -> float:
+        key = (code, self.p.modes[code])
+        if key not in self._folds:
+            self._folds[key] = sum(
+                FOLDED + 0.4 * (len(mode) == 3)
+                for seat, mode in zip(self.p.forms[code].seats, self.p.chosen(code), strict=True)
+                if seat.paired and mode[0] == mode[1]
+            )
+        return self._folds[key]
+
+    # --- a wire on its way through a column ------------------------------------------------------
+
+    def of_lane(self, run: int, column: int) -> list[float]:
+        """What it costs to pass a wire through a column over its first item, its second, ..., under its last.
+
+        Only what depends on the place counts: the wire's own length and crossings, and the length of
+        the wires of the items that it pushes down. All places are found in one walk down the column.
+        """
+        items = self.p.columns[column]
+        tops = [0.0]
+        for item in items:
+            tops.append(tops[-1] + self.p.item_height(item))
+        costs = [0.0] * len(tops)
+        if items and items[0] in self.p.spine:
+            costs[0] += OFF_SPINE
+        for gap, side in ((column, L), (column + 1, R)):
+            self._add_gap(run, gap, side, tops, costs)
+        return costs
+
+    def _add_gap(self, run: int, gap: int, side: str, tops: list[float], costs: list[float]) -> None:
+        """Add what each place costs in the gap on one side of the column. On the rim its own side counts down, the other up."""
+        column, facing = (gap, self.rim(gap - 1, R)) if side == L else (gap - 1, self.rim(gap, L))
+        far = {other: -y for _, other, y in facing}
+        near: dict[int, list[tuple[int, float]]] = {}
+        for i, other, y in self.rim(column, side):
+            near.setdefault(other, []).append((i + 1, y))  # pushed down by a wire in no place from i + 1 on
+        own = near.pop(run, None)
+        to = own[0][1] if own else far.get(run)  # where the wire itself goes on to; None where it isn't laid yet
+        steps = [0.0] * len(tops)
+        for other, ends in near.items():
+            (upper, y), (lower, low) = ends[0], ends[-1]
+            if other < 0:
+                chord = (y, FOOT)
+            elif len(ends) == 2:
+                chord = (y, low)
+                longer = length(low - y + LANE_ROOM) - length(low - y)
+                steps[upper] += longer
+                steps[lower] -= longer
+            elif other in far:
+                chord = (far[other], y)
+                steps[upper] += length(abs(y + far[other])) - length(abs(y + LANE_ROOM + far[other]))
+            else:
+                continue
+            if to is None or to in chord:
+                continue
+            turn = -CROSSING if chord[0] < to < chord[1] else CROSSING  # when the wire comes between its ends
+            if other < 0 or len(ends) == 2:
+                steps[upper] += turn
+            if other >= 0:
+                steps[lower] -= turn
+        sofar = 0.0
+        for place, top in enumerate(tops):
+            sofar += steps[place]
+            costs[place] += sofar
+            if to is not None:
+                pushed = LANE_ROOM if own and place < own[0][0] else 0.0
+                costs[place] += length(abs(top + LANE_ROOM / 2 - abs(to) - pushed))
