@@ -12,7 +12,7 @@ from buildsheet.packet.diagram.symbols import Symbol
 Item = str | tuple[int, int]  # a device's code, or a wire (by its place in the list) in a column it passes
 End = tuple[str, str]  # device and terminal
 Modes = tuple[int, ...]  # of each seat of a device, which of its modes it takes
-Rim = tuple[tuple[int, float], ...]  # wires along an edge, each with its height; -1 - n for drop n
+Edge = tuple[tuple[int, float], ...]  # wires along one side of an item, each with its height; -1 - n for drop n
 LANE_ROOM = 5.0
 LABEL_ROOM = 9.0
 DEVICE_GAP = 3.0
@@ -52,8 +52,8 @@ class Columns:
         self.modes: dict[str, Modes] = {}
         self.side: dict[End, str] = {}
         self.shapes: dict[str, Shape] = {}
-        self._shape_cache: dict[tuple[str, Modes, tuple[int, ...]], Shape] = {}
-        self._rim_cache: dict[tuple[str, Modes], Mapping[str, Rim]] = {}
+        self._shape_cache: dict[tuple[str, Modes, tuple[tuple[str, int], ...]], Shape] = {}
+        self._edge_cache: dict[tuple[str, Modes], Mapping[str, Edge]] = {}
 
     # --- what there is ---------------------------------------------------------------------------
 
@@ -146,9 +146,9 @@ class Columns:
 
     def shape(self, code: str, axes: Mapping[str, int]) -> Shape:
         """The shape of a device. `axes`: which of the wires of a terminal lands on the terminal's row; else the first."""
-        names = [name for seat in self.forms[code].seats for name in seat.terminals]
-        key = (code, self.modes[code], tuple(axes.get(name, 0) for name in names))
+        key = (code, self.modes[code], tuple(sorted(axes.items())))
         if key not in self._shape_cache:
+            names = [name for seat in self.forms[code].seats for name in seat.terminals]
             held = {name: (self.landings.get((code, name), 1), axes.get(name, 0)) for name in names}
             self._shape_cache[key] = shape(self.forms[code], self.chosen(code), held, self.symbols)
         return self._shape_cache[key]
@@ -193,15 +193,15 @@ class Columns:
                 y += LANE_ROOM
         return found
 
-    def edge(self, item: Item, side: str) -> Rim:
+    def edge(self, item: Item, side: str) -> Edge:
         """The wires along one side of an item, from its upper edge; the label counts to a device."""
         if not isinstance(item, str):
             return ((item[0], LANE_ROOM / 2),)
         key = (item, self.modes[item])
-        if key not in self._rim_cache:
+        if key not in self._edge_cache:
             label = self.labels.get(item, LABEL_ROOM)
             edges: dict[str, list[tuple[int, float]]] = {L: [], R: []}
             for name, run in self._wired.get(item, ()):
                 edges[self.side[item, name]].append((run, label + self.offset((item, name))))
-            self._rim_cache[key] = {side: tuple(edge) for side, edge in edges.items()}
-        return self._rim_cache[key][side]
+            self._edge_cache[key] = {side: tuple(edge) for side, edge in edges.items()}
+        return self._edge_cache[key][side]

@@ -5,7 +5,8 @@ end. A wire in the gap is a chord between two places on the rim; two wires cross
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
+from dataclasses import dataclass
 
 from buildsheet.packet.diagram.columns import LANE_ROOM, Columns, Item, Modes
 from buildsheet.packet.diagram.forms import L, R
@@ -15,6 +16,7 @@ STEEP = 12.0  # mm; a wire that climbs more costs STEP besides
 OFF_SPINE = 60.0
 FOOT = 1e4  # on the rim, past every terminal
 Chord = tuple[float, float]
+Rim = list[tuple[int, int, float]]  # place of the item in its column, run or drop, height
 Signature = tuple[tuple[Item, ...], tuple[Modes | None, ...]]
 
 
@@ -27,7 +29,8 @@ def crossings(chords: Iterable[Chord]) -> int:
     """How many pairs of chords cross. Chords with an end in common do not."""
     count = 0
     open_: list[float] = []  # where the chords end that have begun, in order
-    for start, end in sorted(chords, key=lambda chord: (chord[0], -chord[1])):
+    for start, before in sorted([(start, -end) for start, end in chords]):
+        end = -before
         del open_[: bisect_right(open_, start)]
         place = bisect_left(open_, end)
         count += place
@@ -35,12 +38,28 @@ def crossings(chords: Iterable[Chord]) -> int:
     return count
 
 
+@dataclass(frozen=True, slots=True)
+class Stacked:
+    """A column's items stacked from the top: upper edge of each, and of what would come last.
+
+    `left` and `right` are the rims of the gaps on its sides, from the top.
+    """
+
+    tops: list[float]
+    left: Rim
+    right: Rim
+
+
+NOTHING = Stacked([0.0], [], [])  # past the first and the last column
+
+
 class Costs:
     """What parts of a placement cost. A gap or a column that was seen before is not worked out again."""
 
     def __init__(self, placed: Columns) -> None:
         self.p = placed
-        self._gaps: dict[tuple[int, Signature, Signature], float] = {}
+        self._stacks: dict[Signature, Stacked] = {((), ()): NOTHING}
+        self._gaps: dict[tuple[Signature, Signature], float] = {}
         self._columns: dict[tuple[int, Signature], float] = {}
         self._folds: dict[tuple[str, Modes], float] = {}
 
@@ -48,7 +67,8 @@ class Costs:
         """The cost of some gaps and columns."""
         return sum(map(self._gap, gaps)) + sum(map(self._column, columns))
 
-    def _signature(self, column: int) -> Signature:
+    def signature(self, column: int) -> Signature:
+        """All that the cost of a column, and with its neighbour's that of a gap, depends on."""
         if not 0 <= column < len(self.p.columns):
             return (), ()
         items = self.p.columns[column]
@@ -56,35 +76,37 @@ class Costs:
 
     # --- gaps ------------------------------------------------------------------------------------
 
-    def rim(self, column: int, side: str) -> Iterator[tuple[int, int, float]]:
-        """One side of a column from the top down: place of the item in the column, run or drop, height."""
-        if 0 <= column < len(self.p.columns):
-            y = 0.0
-            for i, item in enumerate(self.p.columns[column]):
-                for run, offset in self.p.edge(item, side):
-                    yield i, run, y + offset
-                y += self.p.item_height(item)
+    def _stacked(self, key: Signature) -> Stacked:
+        made = self._stacks.get(key)
+        if made is None:
+            made = self._stacks[key] = Stacked([0.0], [], [])
+            for i, item in enumerate(key[0]):
+                top = made.tops[-1]
+                for rim, side in ((made.left, L), (made.right, R)):
+                    rim += [(i, run, top + offset) for run, offset in self.p.edge(item, side)]
+                made.tops.append(top + self.p.item_height(item))
+        return made
 
-    def _chords(self, gap: int) -> list[Chord]:
+    def _chords(self, left: Signature, right: Signature) -> list[Chord]:
         first: dict[int, float] = {}
         found: list[Chord] = []
-        for column, side, sign in ((gap - 1, R, -1.0), (gap, L, 1.0)):
-            for _, run, y in self.rim(column, side):
+        for rim, sign in ((self._stacked(left).right, -1.0), (self._stacked(right).left, 1.0)):
+            for _, run, y in rim:
                 place = sign * y
                 if run < 0:
                     found.append((place, FOOT))
                 elif run in first:
-                    other = first[run]
+                    other = first.pop(run)
                     found.append((place, other) if place < other else (other, place))
                 else:
                     first[run] = place
         return found
 
     def _gap(self, gap: int) -> float:
-        key = (gap, self._signature(gap - 1), self._signature(gap))
+        key = (self.signature(gap - 1), self.signature(gap))
         cost = self._gaps.get(key)
         if cost is None:
-            chords = self._chords(gap)
+            chords = self._chords(*key)
             cost = CROSSING * crossings(chords)
             cost += sum(length(abs(abs(a) - abs(b))) for a, b in chords if b < FOOT)
             self._gaps[key] = cost
@@ -93,7 +115,7 @@ class Costs:
     # --- columns ---------------------------------------------------------------------------------
 
     def _column(self, column: int) -> float:
-        key = (column, self._signature(column))
+        key = (column, self.signature(column))
         if key not in self._columns:
             self._columns[key] = self._column_anew(column)
         return self._columns[key]
@@ -131,52 +153,53 @@ class Costs:
         Only what depends on the place counts: the wire's own length and crossings, and the length of
         the wires of the items that it pushes down. All places are found in one walk down the column.
         """
+        before, here, after = (self._stacked(self.signature(c)) for c in (column - 1, column, column + 1))
+        left = _of_lane(run, here.left, before.right, here.tops)
+        right = _of_lane(run, here.right, after.left, here.tops)
+        costs = [one + other for one, other in zip(left, right, strict=True)]
         items = self.p.columns[column]
-        tops = [0.0]
-        for item in items:
-            tops.append(tops[-1] + self.p.item_height(item))
-        costs = [0.0] * len(tops)
         if items and items[0] in self.p.spine:
             costs[0] += OFF_SPINE
-        for gap, side in ((column, L), (column + 1, R)):
-            self._add_gap(run, gap, side, tops, costs)
         return costs
 
-    def _add_gap(self, run: int, gap: int, side: str, tops: list[float], costs: list[float]) -> None:
-        """Add what each place costs in the gap on one side of the column. On the rim its own side counts down, the other up."""
-        column, facing = (gap, self.rim(gap - 1, R)) if side == L else (gap - 1, self.rim(gap, L))
-        far = {other: -y for _, other, y in facing}
-        near: dict[int, list[tuple[int, float]]] = {}
-        for i, other, y in self.rim(column, side):
-            near.setdefault(other, []).append((i + 1, y))  # pushed down by a wire in no place from i + 1 on
-        own = near.pop(run, None)
-        to = own[0][1] if own else far.get(run)  # where the wire itself goes on to; None where it isn't laid yet
-        steps = [0.0] * len(tops)
-        for other, ends in near.items():
-            (upper, y), (lower, low) = ends[0], ends[-1]
-            if other < 0:
-                chord = (y, FOOT)
-            elif len(ends) == 2:
-                chord = (y, low)
-                longer = length(low - y + LANE_ROOM) - length(low - y)
-                steps[upper] += longer
-                steps[lower] -= longer
-            elif other in far:
-                chord = (far[other], y)
-                steps[upper] += length(abs(y + far[other])) - length(abs(y + LANE_ROOM + far[other]))
-            else:
-                continue
-            if to is None or to in chord:
-                continue
-            turn = -CROSSING if chord[0] < to < chord[1] else CROSSING  # when the wire comes between its ends
-            if other < 0 or len(ends) == 2:
-                steps[upper] += turn
-            if other >= 0:
-                steps[lower] -= turn
-        sofar = 0.0
-        for place, top in enumerate(tops):
-            sofar += steps[place]
-            costs[place] += sofar
-            if to is not None:
-                pushed = LANE_ROOM if own and place < own[0][0] else 0.0
-                costs[place] += length(abs(top + LANE_ROOM / 2 - abs(to) - pushed))
+
+def _of_lane(run: int, near_rim: Rim, far_rim: Rim, tops: list[float]) -> list[float]:
+    """What each place in a column costs in the gap on one side of it. Here the column's own rim counts down, the other up."""
+    far = {other: -y for _, other, y in far_rim}
+    near: dict[int, list[tuple[int, float]]] = {}
+    for i, other, y in near_rim:
+        near.setdefault(other, []).append((i + 1, y))  # pushed down by a wire in no place from i + 1 on
+    own = near.pop(run, None)
+    to = own[0][1] if own else far.get(run)  # where the wire itself goes on to; None where it isn't laid yet
+    steps = [0.0] * len(tops)
+    for other, ends in near.items():
+        (upper, y), (lower, low) = ends[0], ends[-1]
+        if other < 0:
+            chord = (y, FOOT)
+        elif len(ends) == 2:
+            chord = (y, low)
+            longer = length(low - y + LANE_ROOM) - length(low - y)
+            steps[upper] += longer
+            steps[lower] -= longer
+        elif other in far:
+            chord = (far[other], y)
+            steps[upper] += length(abs(y + far[other])) - length(abs(y + LANE_ROOM + far[other]))
+        else:
+            continue
+        if to is None or to in chord:
+            continue
+        turn = -CROSSING if chord[0] < to < chord[1] else CROSSING  # when the wire comes between its ends
+        if other < 0 or len(ends) == 2:
+            steps[upper] += turn
+        if other >= 0:
+            steps[lower] -= turn
+    sofar = 0.0
+    costs = []
+    for place, top in enumerate(tops):
+        sofar += steps[place]
+        cost = sofar
+        if to is not None:
+            pushed = LANE_ROOM if own and place < own[0][0] else 0.0
+            cost += length(abs(top + LANE_ROOM / 2 - abs(to) - pushed))
+        costs.append(cost)
+    return costs

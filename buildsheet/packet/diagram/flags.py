@@ -22,32 +22,40 @@ class Spot:
     upright: bool
 
 
+def pieces(points: Sequence[Point]) -> list[Rect]:
+    """The straight pieces of a wire, as wide as the widest line."""
+    return [
+        Rect(min(ax, bx) - THICK / 2, min(ay, by) - THICK / 2, abs(ax - bx) + THICK, abs(ay - by) + THICK)
+        for (ax, ay), (bx, by) in itertools.pairwise(points)
+    ]
+
+
 class Crowd:
     """All that a flag must keep clear of."""
 
     def __init__(
         self, fixed: Sequence[Rect], wires: Mapping[int, Sequence[Point]], width: float, height: float
     ) -> None:
-        self.fixed = list(fixed)
         self.width, self.height = width, height
-        half = THICK / 2
-        self.pieces: list[tuple[int, int, Rect]] = []
+        self.things: list[tuple[float, float, float, float, tuple[int, int] | None, Rect]] = []
+        for room in fixed:
+            self.add(room)
         for number, points in wires.items():
-            for i, ((ax, ay), (bx, by)) in enumerate(itertools.pairwise(points)):
-                room = Rect(
-                    min(ax, bx) - half, min(ay, by) - half, abs(ax - bx) + 2 * half, abs(ay - by) + 2 * half
-                )
-                self.pieces.append((number, i, room))
+            for i, room in enumerate(pieces(points)):
+                self.add(room, (number, i))
 
     def around(self, number: int, piece: int, band: Rect) -> list[Rect]:
         """What lies in a band that a flag of one piece of a wire may move along."""
-        near = [room for room in self.fixed if room.overlaps(band, CLEAR)]
-        near += [
+        left, top, right, bottom = band.x - CLEAR, band.y - CLEAR, band.right + CLEAR, band.bottom + CLEAR
+        return [
             room
-            for other, i, room in self.pieces
-            if (other != number or i != piece) and room.overlaps(band, CLEAR)
+            for x, y, x_end, y_end, owner, room in self.things
+            if x < right and left < x_end and y < bottom and top < y_end and owner != (number, piece)
         ]
-        return near
+
+    def add(self, room: Rect, owner: tuple[int, int] | None = None) -> None:
+        """One more thing to keep clear of; `owner` is a piece of a wire, which its own flag may cover."""
+        self.things.append((room.x, room.y, room.right, room.bottom, owner, room))
 
 
 def place(
@@ -82,7 +90,7 @@ def place(
         else:
             chosen = min(spots, key=lambda spot: (spot.price, spot.room.x, spot.room.y))
         found.append(Flag(number, chosen.room, chosen.upright))
-        crowd.fixed.append(chosen.room)
+        crowd.add(chosen.room)
     for number, at_start in later:
         points, length = wires[number], lengths[number]
         ends = points if not at_start else points[::-1]
@@ -97,7 +105,7 @@ def place(
                 key=lambda spot: (spot.price + 0.35 * _along(ends, spot.room), spot.room.x, spot.room.y),
             )
             found.append(Flag(number, chosen.room, chosen.upright))
-            crowd.fixed.append(chosen.room)
+            crowd.add(chosen.room)
     return found, failed
 
 

@@ -118,11 +118,6 @@ class Placement(Columns):
                     best, where = cost, place
             self.columns[column].insert(where, (run, column))
 
-    def _lift(self, run: int) -> None:
-        for column, items in enumerate(self.columns):
-            if (run, column) in items:
-                items.remove((run, column))
-
     # --- changes ---------------------------------------------------------------------------------
 
     def detour(self, code: str, names: Sequence[str], sides: Sequence[str]) -> int:
@@ -136,15 +131,18 @@ class Placement(Columns):
                 more += abs(then - there) - abs(now - there)
         return more
 
-    def relay(self, code: str) -> None:
+    def passed(self, code: str) -> list[range]:
+        """The columns that each wire of a device passes."""
+        return [self.passes(run) for run in self.runs_of.get(code, ())]
+
+    def relay(self, code: str, passed: Sequence[range]) -> None:
         """Lay the wires of a device again where they now pass other columns than before."""
-        stale = [
-            run
-            for run in self.runs_of.get(code, ())
-            if any(((run, c) in items) != (c in self.passes(run)) for c, items in enumerate(self.columns))
-        ]
-        for run in stale:
-            self._lift(run)
+        stale = []
+        for run, before in zip(self.runs_of.get(code, ()), passed, strict=True):
+            if self.passes(run) != before:
+                stale.append(run)
+                for column in before:
+                    self.columns[column].remove((run, column))
         for run in stale:
             self._lay(run)
 

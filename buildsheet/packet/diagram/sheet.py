@@ -78,7 +78,7 @@ def lay_out(
         raise DoesNotFit(f"the devices are {narrow - width:.0f} mm too wide side by side")
     improve(placement)
     problem = DoesNotFit("nothing tried")
-    for foot, jumper in product(FOOT_LABELS, JUMPERS):
+    for foot, jumper in product(_feet_labels(placement, notes), _jumpers(placement)):
         tries: list[Skeleton] = []
         for ease in EASES:
             manner = Manner(ease, foot, jumper)
@@ -105,6 +105,21 @@ def lay_out(
             except DoesNotFit as error:
                 problem = error
     raise problem
+
+
+def _feet_labels(p: Placement, notes: Mapping[str, str]) -> list[float]:
+    """The rooms for the names of metal parts that are worth trying: those that break a name differently."""
+    devices = p.circuit.devices
+    found: dict[tuple[Label, ...], float] = {}
+    for room in FOOT_LABELS:
+        found.setdefault(tuple(label(devices[code], room, notes.get(code, "")) for code in p.feet), room)
+    return list(found.values())
+
+
+def _jumpers(p: Placement) -> tuple[float, ...]:
+    """The heights of a jumper that are worth trying: one if there is no jumper."""
+    has = any(a[0] == b[0] and p.side[a] == p.side[b] for _, a, b in p.runs)
+    return JUMPERS if has else JUMPERS[:1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -352,7 +367,7 @@ def _rings(sheet: Sheet) -> None:
 
 def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str]) -> None:
     """Each label on two lines where that is free, left with its box or, failing that, right with it; else broken."""
-    pieces = [room for _, _, room in flagging.Crowd((), sheet.wires, 0, 0).pieces]
+    pieces = [room for points in sheet.wires.values() for room in flagging.pieces(points)]
     pieces += [ring.room for ring in sheet.rings]
     placed = {code: broken[code].room(sheet.boxes[code].x, sheet.boxes[code].y) for code in broken}
     for code, made in broken.items():
