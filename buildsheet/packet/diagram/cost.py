@@ -17,7 +17,6 @@ OFF_SPINE = 60.0
 FOOT = 1e4  # on the rim, past every terminal
 Chord = tuple[float, float]
 Rim = list[tuple[int, int, float]]  # place of the item in its column, run or drop, height
-Signature = tuple[tuple[Item, ...], tuple[Modes | None, ...]]
 
 
 def length(climb: float) -> float:
@@ -50,75 +49,64 @@ class Stacked:
     right: Rim
 
 
-NOTHING = Stacked([0.0], [], [])  # past the first and the last column
-
-
 class Costs:
-    """What parts of a placement cost. A gap or a column that was seen before is not worked out again."""
+    """What parts of a placement cost. A gap or a column that was seen before is not worked out again.
+
+    The state of a column, its items in their order with their modes, is a number, the same whenever it is the same.
+    """
 
     def __init__(self, placed: Columns) -> None:
         self.p = placed
-        self._stacks: dict[Signature, Stacked] = {((), ()): NOTHING}
-        self._gaps: dict[tuple[Signature, Signature], float] = {}
-        self._columns: dict[tuple[int, Signature], float] = {}
+        self._states: dict[tuple[tuple[Item, ...], tuple[Modes | None, ...]], int] = {}
+        self._stacks: list[Stacked] = []
+        self._gaps: dict[tuple[int, int], float] = {}
+        self._columns: dict[tuple[int, int], float] = {}
         self._folds: dict[tuple[str, Modes], float] = {}
 
-    def total(self, gaps: Iterable[int], columns: Iterable[int]) -> float:
-        """The cost of some gaps and columns."""
-        return sum(map(self._gap, gaps)) + sum(map(self._column, columns))
+    def total(self, columns: range) -> float:
+        """The cost of neighbouring columns with the gaps between them and on both sides."""
+        before = self.state(columns.start - 1)
+        cost = 0.0
+        for column in columns:
+            here = self.state(column)
+            cost += self._gap(before, here) + self._column(column, here)
+            before = here
+        return cost + self._gap(before, self.state(columns.stop))
 
-    def signature(self, column: int) -> Signature:
-        """All that the cost of a column, and with its neighbour's that of a gap, depends on."""
-        if not 0 <= column < len(self.p.columns):
-            return (), ()
-        items = self.p.columns[column]
-        return tuple(items), tuple(map(self.p.modes.get, items))  # type: ignore[arg-type]  # a wire has no modes
+    def state(self, column: int) -> int:
+        """The state of a column, or of the empty margin past the first or last one."""
+        items = self.p.columns[column] if 0 <= column < len(self.p.columns) else []
+        key = tuple(items), tuple(map(self.p.modes.get, items))  # type: ignore[arg-type]  # a wire has no modes
+        state = self._states.get(key)
+        if state is None:
+            state = self._states[key] = len(self._stacks)
+            self._stacks.append(self._stacked(items))
+        return state
+
+    def _stacked(self, items: Iterable[Item]) -> Stacked:
+        made = Stacked([0.0], [], [])
+        for i, item in enumerate(items):
+            top = made.tops[-1]
+            for rim, side in ((made.left, L), (made.right, R)):
+                rim += [(i, run, top + offset) for run, offset in self.p.edge(item, side)]
+            made.tops.append(top + self.p.item_height(item))
+        return made
 
     # --- gaps ------------------------------------------------------------------------------------
 
-    def _stacked(self, key: Signature) -> Stacked:
-        made = self._stacks.get(key)
-        if made is None:
-            made = self._stacks[key] = Stacked([0.0], [], [])
-            for i, item in enumerate(key[0]):
-                top = made.tops[-1]
-                for rim, side in ((made.left, L), (made.right, R)):
-                    rim += [(i, run, top + offset) for run, offset in self.p.edge(item, side)]
-                made.tops.append(top + self.p.item_height(item))
-        return made
-
-    def _chords(self, left: Signature, right: Signature) -> list[Chord]:
-        first: dict[int, float] = {}
-        found: list[Chord] = []
-        for rim, sign in ((self._stacked(left).right, -1.0), (self._stacked(right).left, 1.0)):
-            for _, run, y in rim:
-                place = sign * y
-                if run < 0:
-                    found.append((place, FOOT))
-                elif run in first:
-                    other = first.pop(run)
-                    found.append((place, other) if place < other else (other, place))
-                else:
-                    first[run] = place
-        return found
-
-    def _gap(self, gap: int) -> float:
-        key = (self.signature(gap - 1), self.signature(gap))
-        cost = self._gaps.get(key)
+    def _gap(self, left: int, right: int) -> float:
+        cost = self._gaps.get((left, right))
         if cost is None:
-            chords = self._chords(*key)
-            cost = CROSSING * crossings(chords)
-            cost += sum(length(abs(abs(a) - abs(b))) for a, b in chords if b < FOOT)
-            self._gaps[key] = cost
+            cost = self._gaps[left, right] = _gap(self._stacks[left].right, self._stacks[right].left)
         return cost
 
     # --- columns ---------------------------------------------------------------------------------
 
-    def _column(self, column: int) -> float:
-        key = (column, self.signature(column))
-        if key not in self._columns:
-            self._columns[key] = self._column_anew(column)
-        return self._columns[key]
+    def _column(self, column: int, state: int) -> float:
+        cost = self._columns.get((column, state))
+        if cost is None:
+            cost = self._columns[column, state] = self._column_anew(column)
+        return cost
 
     def _column_anew(self, column: int) -> float:
         p = self.p
@@ -153,7 +141,7 @@ class Costs:
         Only what depends on the place counts: the wire's own length and crossings, and the length of
         the wires of the items that it pushes down. All places are found in one walk down the column.
         """
-        before, here, after = (self._stacked(self.signature(c)) for c in (column - 1, column, column + 1))
+        before, here, after = (self._stacks[self.state(c)] for c in (column - 1, column, column + 1))
         left = _of_lane(run, here.left, before.right, here.tops)
         right = _of_lane(run, here.right, after.left, here.tops)
         costs = [one + other for one, other in zip(left, right, strict=True)]
@@ -161,6 +149,25 @@ class Costs:
         if items and items[0] in self.p.spine:
             costs[0] += OFF_SPINE
         return costs
+
+
+def _gap(left: Rim, right: Rim) -> float:
+    """What the wires of a gap cost between its two rims."""
+    chords: list[Chord] = []
+    first: dict[int, float] = {}
+    cost = 0.0
+    for rim, sign in ((left, -1.0), (right, 1.0)):
+        for _, run, y in rim:
+            place = sign * y
+            if run < 0:
+                chords.append((place, FOOT))
+            elif run in first:
+                other = first.pop(run)
+                chords.append((place, other) if place < other else (other, place))
+                cost += length(abs(y - abs(other)))
+            else:
+                first[run] = place
+    return cost + CROSSING * crossings(chords)
 
 
 def _of_lane(run: int, near_rim: Rim, far_rim: Rim, tops: list[float]) -> list[float]:

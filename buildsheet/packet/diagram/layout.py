@@ -146,10 +146,7 @@ class Placement(Columns):
         for run in stale:
             self._lay(run)
 
-    def cost(self, gaps: Sequence[int], columns: Sequence[int]) -> float:
-        """The cost of some gaps and columns."""
-        return self.costs.total(gaps, columns)
-
     @property
-    def all_cost(self) -> float:
-        return self.cost(range(len(self.columns) + 1), range(len(self.columns)))
+    def cost(self) -> float:
+        """The cost of the whole placement."""
+        return self.costs.total(range(len(self.columns)))

@@ -6,7 +6,6 @@ circuit gives the same placement, and one more wire changes little.
 
 from collections.abc import Hashable
 
-from buildsheet.packet.diagram.cost import Signature
 from buildsheet.packet.diagram.layout import Placement
 
 SWEEPS = 6
@@ -30,13 +29,13 @@ class Search:
 
     def __init__(self, placement: Placement) -> None:
         self.p = placement
-        self._now = placement.all_cost
-        self._vain: dict[Hashable, tuple[range, list[Signature]]] = {}
+        self._now = placement.cost
+        self._vain: dict[Hashable, tuple[range, list[int]]] = {}
 
     # --- what was in vain ------------------------------------------------------------------------
 
-    def _state(self, columns: range) -> list[Signature]:
-        return [self.p.costs.signature(column) for column in columns]
+    def _state(self, columns: range) -> list[int]:
+        return [self.p.costs.state(column) for column in columns]
 
     def _is_vain(self, change: Hashable) -> bool:
         """Whether a change was tried before and all that its outcome depends on stands as it stood."""
@@ -68,8 +67,8 @@ class Search:
 
     def _sort(self, column: int) -> bool:
         p, items, better = self.p, self.p.columns[column], False
-        around = (column, column + 1)
-        now = p.cost(around, (column,))
+        only = range(column, column + 1)
+        now = p.costs.total(only)
         for i in range(len(items)):
             for j in range(i + 1, min(i + 4, len(items))):
                 for move in (False, True)[: 1 if j == i + 1 else 2]:
@@ -78,7 +77,7 @@ class Search:
                         items.insert(i, items.pop(j))
                     else:
                         items.insert(j, items.pop(i))
-                    new = p.cost(around, (column,))
+                    new = p.costs.total(only)
                     if new < now - LESS:
                         now, better = new, True
                     else:
@@ -89,7 +88,7 @@ class Search:
         """Give a seat another mode."""
         p = self.p
         better = False
-        self._now = p.all_cost
+        self._now = p.cost
         for code in p.column:
             for i, seat in enumerate(p.forms[code].seats):
                 for mode in range(len(seat.modes)):
@@ -116,7 +115,7 @@ class Search:
         """Move a device to the next column, or from a crowded one to any."""
         p = self.p
         better = False
-        self._now = p.all_cost
+        self._now = p.cost
         for code in list(p.column):
             here = p.column[code]
             if code in p.spine:
@@ -145,7 +144,7 @@ class Search:
         for i in range(len(items)):
             items.remove(code)
             items.insert(i, code)
-            cost = p.cost((there, there + 1), (there,))
+            cost = p.costs.total(range(there, there + 1))
             if cost < best - LESS:
                 best, where = cost, i
         items.remove(code)
@@ -157,7 +156,7 @@ class Search:
         return False
 
     def _gained(self) -> bool:
-        new = self.p.all_cost
+        new = self.p.cost
         if new < self._now - LESS:
             self._now = new
             return True
