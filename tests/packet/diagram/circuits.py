@@ -3,9 +3,11 @@
 import random
 
 from buildsheet.circuit import (
+    Capacitor,
     Circuit,
     Contact,
     Device,
+    Diode,
     Electronics,
     Fuse,
     Link,
@@ -36,10 +38,17 @@ NAMES = (
 RATINGS = ("", "7 A, time-lag", "2-pole, 16 A", "latching, red on yellow", "not separated from the line")
 
 
+TWO_ENDS = {
+    "line-fuse": (("1", "2"), (Fuse("1", "2"),)),
+    "diode": (("A", "K"), (Diode("A", "K"),)),
+    "capacitor": (("1", "2"), (Capacitor("1", "2", 1e-3, 100.0), Resistance("1", "2", 1e4, 1e4))),
+}
+
+
 def _device(rng: random.Random, i: int, column: int) -> Device:
     kind = rng.choice(
         ("disconnect", "line-fuse", "contactor", "start", "stop", "emergency-stop", "drive", "potentiometer", "overload",
-         "motor", "fan", "strip", "reverse", "resistor")
+         "motor", "fan", "strip", "reverse", "resistor", "lamp", "indicator", "battery", "timer", "diode", "capacitor")
     )  # fmt: skip
     on, name, rating = frozenset({"on"}), rng.choice(NAMES), rng.choice(RATINGS)
 
@@ -100,13 +109,22 @@ def _device(rng: random.Random, i: int, column: int) -> Device:
         return made(("1", "2", "3", "4", "5", "6"), inside, ("left", "right"))
     if kind == "motor":
         return made(("A1", "A2", "frame"), (Resistance("A1", "A2", 1, 2),))
-    if kind == "line-fuse":
-        return made(("1", "2"), (Fuse("1", "2"),))
+    if kind == "battery":
+        return made(("+", "−"), (Source(("+", "−"), ("+",), "", direct=True),))
+    if kind == "timer":
+        return made(
+            ("15", "16", "A1", "A2"), (Contact("15", "16", on), Resistance("A1", "A2", 1, 2)), ("on", "off"), coil=("A1", "A2")
+        )
+    if kind == "lamp" and rng.random() < 0.5:
+        return made(("1", "2", "frame"), (Resistance("1", "2", 1, 2),), metal="frame")
+    if kind in TWO_ENDS:
+        names, inside = TWO_ENDS[kind]
+        return made(names, inside)
     return made(("1", "2"), (Resistance("1", "2", 1, 2),))
 
 
 def random_circuit(seed: int) -> Circuit:
-    """8 to 16 devices, 12 to 40 wires, at most two on a terminal."""
+    """8 to 18 devices, 12 to 45 wires, at most two on a terminal."""
     rng = random.Random(seed)  # noqa: S311 - repeatable, not secret
     plug = Device(
         "X1", "plug", "Plug and cord", "120 V", ("L", "N", "PE"), (Source(("L", "N"), ("L",), "PE"),)
@@ -116,7 +134,7 @@ def random_circuit(seed: int) -> Circuit:
         Device(f"U{n}", kind, kind.capitalize(), "", ("stud",), metal="stud", column=rng.randint(0, 6))
         for n, kind in enumerate(("enclosure", "door", "frame")[: rng.randint(0, 3)], 1)
     ]
-    others = [_device(rng, i, rng.randint(1, 6)) for i in range(rng.randint(8, 16) - 2 - len(metal))]
+    others = [_device(rng, i, rng.randint(1, 6)) for i in range(rng.randint(8, 18) - 2 - len(metal))]
     free = [Terminal(d.code, name) for d in (plug, *others) for name in d.terminals for _ in (0, 1)]
     wires: list[Wire] = []
     studs = list(bar.terminals)
@@ -125,7 +143,7 @@ def random_circuit(seed: int) -> Circuit:
     for end in earthed[: len(studs)]:
         wires.append(_wire(901 + len(wires), Terminal("X2", studs[len(wires)]), end, "protective"))
         free = [other for other in free if other != end]
-    count, pairs = rng.randint(12, 40), set[frozenset[Terminal]]()
+    count, pairs = rng.randint(12, 45), set[frozenset[Terminal]]()
     for _ in range(400):
         if len(wires) >= count or len(free) < 2:
             break
