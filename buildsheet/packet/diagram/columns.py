@@ -12,7 +12,7 @@ from buildsheet.packet.diagram.symbols import Symbol
 Item = str | tuple[int, int]  # a device's code, or a wire (by its place in the list) in a column it passes
 End = tuple[str, str]  # device and terminal
 Modes = tuple[int, ...]  # of each seat of a device, which of its modes it takes
-Edge = tuple[tuple[int, float], ...]  # wires along one side of an item, each with its height; -1 - n for drop n
+Edge = list[tuple[int, float]]  # wires along one side of a device, each with its height; -1 - n for drop n
 LANE_ROOM = 5.0
 LABEL_ROOM = 9.0
 DEVICE_GAP = 3.0
@@ -53,7 +53,7 @@ class Columns:
         self.side: dict[End, str] = {}
         self.shapes: dict[str, Shape] = {}
         self._shape_cache: dict[tuple[str, Modes, tuple[tuple[str, int], ...]], Shape] = {}
-        self._edge_cache: dict[tuple[str, Modes], Mapping[str, Edge]] = {}
+        self._edge_cache: dict[tuple[str, Modes], dict[str, Edge]] = {}
 
     # --- what there is ---------------------------------------------------------------------------
 
@@ -136,8 +136,11 @@ class Columns:
 
     def turn(self, code: str, seat: int, mode: int) -> None:
         """Give one seat of a device another mode."""
-        modes = self.modes[code]
-        self.set_modes(code, (*modes[:seat], mode, *modes[seat + 1 :]))
+        modes = self.modes[code] = (*self.modes[code][:seat], mode, *self.modes[code][seat + 1 :])
+        turned = self.forms[code].seats[seat]
+        for name, side in zip(turned.terminals, turned.modes[modes[seat]], strict=False):
+            self.side[code, name] = side
+        self.shapes[code] = self.shape(code, {})
 
     def chosen(self, code: str) -> tuple[tuple[str, ...], ...]:
         """The mode that each seat of a device takes."""
@@ -146,7 +149,7 @@ class Columns:
 
     def shape(self, code: str, axes: Mapping[str, int]) -> Shape:
         """The shape of a device. `axes`: which of the wires of a terminal lands on the terminal's row; else the first."""
-        key = (code, self.modes[code], tuple(sorted(axes.items())))
+        key = (code, self.modes[code], tuple(sorted(axes.items())) if axes else ())
         if key not in self._shape_cache:
             names = [name for seat in self.forms[code].seats for name in seat.terminals]
             held = {name: (self.landings.get((code, name), 1), axes.get(name, 0)) for name in names}
@@ -193,15 +196,12 @@ class Columns:
                 y += LANE_ROOM
         return found
 
-    def edge(self, item: Item, side: str) -> Edge:
-        """The wires along one side of an item, from its upper edge; the label counts to a device."""
-        if not isinstance(item, str):
-            return ((item[0], LANE_ROOM / 2),)
-        key = (item, self.modes[item])
-        if key not in self._edge_cache:
-            label = self.labels.get(item, LABEL_ROOM)
-            edges: dict[str, list[tuple[int, float]]] = {L: [], R: []}
-            for name, run in self._wired.get(item, ()):
-                edges[self.side[item, name]].append((run, label + self.offset((item, name))))
-            self._edge_cache[key] = {side: tuple(edge) for side, edge in edges.items()}
-        return self._edge_cache[key][side]
+    def edge(self, code: str, side: str) -> Edge:
+        """The wires along one side of a device, from the upper edge of its label."""
+        edges = self._edge_cache.get((code, self.modes[code]))
+        if edges is None:
+            label = self.labels.get(code, LABEL_ROOM)
+            edges = self._edge_cache[code, self.modes[code]] = {L: [], R: []}
+            for name, run in self._wired.get(code, ()):
+                edges[self.side[code, name]].append((run, label + self.offset((code, name))))
+        return edges[side]

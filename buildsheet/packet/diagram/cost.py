@@ -16,7 +16,8 @@ STEEP = 12.0  # mm; a wire that climbs more costs STEP besides
 OFF_SPINE = 60.0
 FOOT = 1e4  # on the rim, past every terminal
 Chord = tuple[float, float]
-Rim = list[tuple[int, int, float]]  # place of the item in its column, run or drop, height
+Place = tuple[int, int, float]  # of a wire on a rim: its item in the column, run or drop, height
+Rim = list[Place]
 
 
 def length(climb: float) -> float:
@@ -84,13 +85,21 @@ class Costs:
         return state
 
     def _stacked(self, items: Iterable[Item]) -> Stacked:
-        made = Stacked([0.0], [], [])
+        p = self.p
+        top = 0.0
+        tops, left, right = [top], list[Place](), list[Place]()
         for i, item in enumerate(items):
-            top = made.tops[-1]
-            for rim, side in ((made.left, L), (made.right, R)):
-                rim += [(i, run, top + offset) for run, offset in self.p.edge(item, side)]
-            made.tops.append(top + self.p.item_height(item))
-        return made
+            if isinstance(item, str):
+                left += [(i, run, top + offset) for run, offset in p.edge(item, L)]
+                right += [(i, run, top + offset) for run, offset in p.edge(item, R)]
+                top += p.item_height(item)
+            else:
+                place = (i, item[0], top + LANE_ROOM / 2)
+                left.append(place)
+                right.append(place)
+                top += LANE_ROOM
+            tops.append(top)
+        return Stacked(tops, left, right)
 
     # --- gaps ------------------------------------------------------------------------------------
 

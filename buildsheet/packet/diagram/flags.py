@@ -81,12 +81,10 @@ def place(
             failed.append(number)
             continue
         if long:
-            first = [spot for spot in spots if _along(points, spot.room) < NEAR_END * lengths[number]]
-            chosen = min(
-                first or spots,
-                key=lambda spot: (spot.price + 0.35 * _along(points, spot.room), spot.room.x, spot.room.y),
-            )
-            later.append((number, _along(points, chosen.room) < lengths[number] / 2))
+            away = [(_along(points, spot.room), spot) for spot in spots]
+            first = [one for one in away if one[0] < NEAR_END * lengths[number]]
+            along, chosen = min(first or away, key=_from_end)
+            later.append((number, along < lengths[number] / 2))
         else:
             chosen = min(spots, key=lambda spot: (spot.price, spot.room.x, spot.room.y))
         found.append(Flag(number, chosen.room, chosen.upright))
@@ -94,19 +92,19 @@ def place(
     for number, at_start in later:
         points, length = wires[number], lengths[number]
         ends = points if not at_start else points[::-1]
-        spots = [
-            spot
-            for spot in _spots(number, points, sizes[number], crowd)
-            if _along(ends, spot.room) < NEAR_END * length
-        ]
-        if spots:
-            chosen = min(
-                spots,
-                key=lambda spot: (spot.price + 0.35 * _along(ends, spot.room), spot.room.x, spot.room.y),
-            )
+        away = [(_along(ends, spot.room), spot) for spot in _spots(number, points, sizes[number], crowd)]
+        near = [one for one in away if one[0] < NEAR_END * length]
+        if near:
+            _, chosen = min(near, key=_from_end)
             found.append(Flag(number, chosen.room, chosen.upright))
             crowd.add(chosen.room)
     return found, failed
+
+
+def _from_end(one: tuple[float, Spot]) -> tuple[float, float, float]:
+    """What speaks against a spot so far along a wire that is to have a flag near its end."""
+    along, spot = one
+    return spot.price + 0.35 * along, spot.room.x, spot.room.y
 
 
 def _along(points: Sequence[Point], room: Rect) -> float:
