@@ -1,6 +1,7 @@
 """Circuits for the tests: random ones from a seed, made of the kinds of devices that machines are built of."""
 
 import random
+from dataclasses import replace
 
 from buildsheet.circuit import (
     Capacitor,
@@ -163,3 +164,38 @@ def random_circuit(seed: int) -> Circuit:
 
 def _wire(number: int, a: Terminal, b: Terminal, role: str) -> Wire:
     return Wire(number, a, b, role, SIZES.get(role, "14 AWG"), COLOURS[role], 1.0, 15.0)
+
+
+def widened(circuit: Circuit) -> Circuit:
+    """The yarn twister's circuit with what builders add, 18 devices and 45 conductors.
+
+    Added are a lamp, an indicator, a lit start button, a second contact of the emergency stop in the
+    other pole, a thermal contact in the motor, and the bonded case of the speed knob. Door and frame
+    are left out, since they would be bonded to the box.
+    """
+    devices = {code: device for code, device in circuit.devices.items() if code not in {"U2", "U3"}}
+    for code, terminals, inside in (
+        ("S1", ("21", "22"), Contact("21", "22", frozenset(devices["S1"].positions[:1]))),
+        ("S2", ("X1", "X2"), Resistance("X1", "X2", 1e3, 2e3)),
+        ("M1", ("T1", "T2"), Resistance("T1", "T2", 0, 1)),
+    ):
+        old = devices[code]
+        devices[code] = replace(old, terminals=(*old.terminals, *terminals), inside=(*old.inside, inside))
+    devices["S4"] = replace(devices["S4"], terminals=(*devices["S4"].terminals, "case"))
+    devices["E1"] = Device(
+        "E1", "lamp", "Work lamp", "230 V, 9 W", ("1", "2", "frame"), (Resistance("1", "2", 5e3, 7e3),), metal="frame", column=5
+    )
+    devices["H1"] = Device("H1", "indicator", "Runs", "230 V", ("1", "2"), (Resistance("1", "2", 5e4, 6e4),), column=5)
+    dropped = {208, 203, 903, 906}
+    wires = [wire for wire in circuit.wires if wire.number not in dropped]
+    sizes = {wire.role: (wire.size, wire.colour) for wire in circuit.wires}
+    for number, a, b, role in (
+        (161, "Q1:2", "E1:1", "line"), (162, "Q1:4", "E1:2", "neutral"), (951, "X2:7", "E1:frame", "protective"),
+        (351, "Q2:2", "H1:1", "line"), (352, "Q2:4", "H1:2", "neutral"),
+        (353, "Q2:1", "S2:X1", "line"), (354, "Q2:3", "S2:X2", "neutral"),
+        (208, "Q2:A2", "S1:21", "neutral"), (251, "S1:22", "F1:4", "neutral"),
+        (203, "S3:12", "M1:T1", "control"), (252, "M1:T2", "F3:95", "control"), (952, "X2:8", "S4:case", "protective"),
+    ):  # fmt: skip
+        one, other = (Terminal(*end.split(":")) for end in (a, b))
+        wires.append(Wire(number, one, other, role, *sizes[role], 1.0, 15.0))
+    return replace(circuit, devices=devices, wires=tuple(sorted(wires, key=lambda wire: wire.number)))
