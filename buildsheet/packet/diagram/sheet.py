@@ -40,6 +40,9 @@ FOOT_LABELS = (
 ABOUT_WIDE = 23.0  # width of a label before the columns are known
 OUTER = 3.0  # left for the margins when columns are widened
 WIDER = 9.0  # no column gets more than this for its labels
+# A first placement that costs more, for each mm2 of the sheet, is not tried: in measurements on 300 random
+# circuits two such were brought onto one sheet at all, and then with 50 crossings.
+HOPELESS = 0.028
 EASES = (0.0, 0.4, 1.0)
 CLASHES, WIDENINGS = 8, 5
 
@@ -76,6 +79,8 @@ def lay_out(
     narrow = sum(_column_widths(placement)) + LEAST_GAP * (len(placement.columns) - 1)
     if narrow > width:
         raise DoesNotFit(f"the devices are {narrow - width:.0f} mm too wide side by side")
+    if placement.cost > HOPELESS * width * height:
+        raise DoesNotFit("the wires cross far too often for one sheet")
     improve(placement)
     problem = DoesNotFit("nothing tried")
     for foot, jumper in product(_feet_labels(placement, notes), _jumpers(placement)):
