@@ -22,10 +22,11 @@ class Spot:
     upright: bool
 
 
-def pieces(points: Sequence[Point]) -> list[Rect]:
-    """The straight pieces of a wire, as wide as the widest line."""
+def pieces(points: Sequence[Point], width: float) -> list[Rect]:
+    """The straight pieces of a wire whose line is so wide; a thin one gets the room of a thick one."""
+    wide = max(width, THICK)
     return [
-        Rect(min(ax, bx) - THICK / 2, min(ay, by) - THICK / 2, abs(ax - bx) + THICK, abs(ay - by) + THICK)
+        Rect(min(ax, bx) - wide / 2, min(ay, by) - wide / 2, abs(ax - bx) + wide, abs(ay - by) + wide)
         for (ax, ay), (bx, by) in itertools.pairwise(points)
     ]
 
@@ -34,14 +35,19 @@ class Crowd:
     """All that a flag must keep clear of."""
 
     def __init__(
-        self, fixed: Sequence[Rect], wires: Mapping[int, Sequence[Point]], width: float, height: float
+        self,
+        fixed: Sequence[Rect],
+        wires: Mapping[int, Sequence[Point]],
+        lines: Mapping[int, float],
+        width: float,
+        height: float,
     ) -> None:
         self.width, self.height = width, height
         self.things: list[tuple[float, float, float, float, tuple[int, int] | None, Rect]] = []
         for room in fixed:
             self.add(room)
         for number, points in wires.items():
-            for i, room in enumerate(pieces(points)):
+            for i, room in enumerate(pieces(points, lines[number])):
                 self.add(room, (number, i))
 
     def around(self, number: int, piece: int, band: Rect) -> list[Rect]:
@@ -61,12 +67,13 @@ class Crowd:
 def place(
     wires: Mapping[int, Sequence[Point]],
     sizes: Mapping[int, float],
+    lines: Mapping[int, float],
     fixed: Sequence[Rect],
     width: float,
     height: float,
 ) -> tuple[list[Flag], list[int]]:
-    """The flags of all wires (`sizes`: flag widths), and the wires for which there was no room."""
-    crowd = Crowd(fixed, wires, width, height)
+    """The flags of all wires (`sizes`: flag widths, `lines`: line widths), and the wires for which there was no room."""
+    crowd = Crowd(fixed, wires, lines, width, height)
     lengths = {number: sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in itertools.pairwise(points))
                for number, points in wires.items()}  # fmt: skip
     found: list[Flag] = []

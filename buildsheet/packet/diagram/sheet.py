@@ -7,6 +7,7 @@ from itertools import product
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.packet.diagram import flags as flagging
 from buildsheet.packet.diagram.columns import End
+from buildsheet.packet.diagram.conductors import line_width
 from buildsheet.packet.diagram.forms import L
 from buildsheet.packet.diagram.labels import Label, label, least_width
 from buildsheet.packet.diagram.layout import Placement
@@ -183,14 +184,17 @@ def _finish(
         _rings(sheet)
         _labels(sheet, labels, notes)
         sizes = {wire.number: flag_width(wire.number, wire.colour) for wire in p.circuit.wires}
-        sheet.flags, failed = flagging.place(
-            sheet.wires, {number: sizes[number] for number in sheet.wires}, _fixed(sheet), width, bar_top
-        )
+        sheet.flags, failed = flagging.place(sheet.wires, sizes, _lines(p), _fixed(sheet), width, bar_top)
         if not failed:
             return sheet
         for gap, run in _gaps_of(p, failed):
             widen(gaps[gap], run)
     raise DoesNotFit(f"no room for the flags of wires {failed}")
+
+
+def _lines(p: Placement) -> dict[int, float]:
+    """How wide each wire's line is."""
+    return {wire.number: line_width(wire.size) for wire in p.circuit.wires}
 
 
 def flag_width(number: int, colour: str) -> float:
@@ -372,7 +376,10 @@ def _rings(sheet: Sheet) -> None:
 
 def _labels(sheet: Sheet, broken: Mapping[str, Label], notes: Mapping[str, str]) -> None:
     """Each label on two lines where that is free, left with its box or, failing that, right with it; else broken."""
-    pieces = [room for points in sheet.wires.values() for room in flagging.pieces(points)]
+    lines = _lines(sheet.placement)
+    pieces = [
+        room for number, points in sheet.wires.items() for room in flagging.pieces(points, lines[number])
+    ]
     pieces += [ring.room for ring in sheet.rings]
     placed = {code: broken[code].room(sheet.boxes[code].x, sheet.boxes[code].y) for code in broken}
     for code, made in broken.items():

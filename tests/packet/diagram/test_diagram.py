@@ -4,6 +4,7 @@ What is demanded (nothing on a line, nothing through a device, 7 pt, 18 mm) is t
 of crossings and bends are limits that were reached once, kept so that a change cannot quietly spoil the sheet.
 """
 
+import itertools
 import os
 import subprocess
 import sys
@@ -15,9 +16,9 @@ import pytest
 
 from buildsheet.circuit import Circuit
 from buildsheet.packet.diagram import ANSI, DoesNotFit, Drawing, Rect, draw
+from buildsheet.packet.diagram.conductors import conductor_area, line_width
 from buildsheet.packet.diagram.forms import form
 from buildsheet.packet.diagram.layout import Placement
-from buildsheet.packet.diagram.svg import conductor_area, line_width
 from buildsheet.plan import plan
 from buildsheet.project import load
 from tests.circuit import machines
@@ -334,3 +335,19 @@ def test_conductor_area_of_a_metric_size() -> None:
 def test_wires_from_one_and_a_half_square_millimetres_are_drawn_wide() -> None:
     assert line_width("14 AWG") == line_width("1.5 mm²") == 0.95
     assert line_width("16 AWG") == line_width("1.0 mm²") == 0.6
+
+
+@pytest.mark.parametrize("row", [("16 AWG", "14 AWG", "12 AWG", "10 AWG"), ("1.0 mm²", "1.5 mm²", "2.5 mm²", "4 mm²")])
+def test_neighbouring_sizes_of_power_wires_are_told_apart(row: tuple[str, ...]) -> None:
+    """A third of a millimetre at least, about twice the thinnest line that is drawn (ISO 128 asks for widths one to two: from memory)."""
+    widths = [line_width(size) for size in row]
+
+    assert all(wider - narrower >= 0.33 for narrower, wider in itertools.pairwise(widths))
+
+
+def test_heavy_wires_are_drawn_cleanly(circuit: Circuit) -> None:
+    heavy = replace(circuit, wires=tuple(replace(w, size="10 AWG" if w.size == "14 AWG" else w.size) for w in circuit.wires))
+    sheets = drawn(heavy)
+
+    assert [fault for sheet in sheets for fault in faults(sheet)] == []
+    assert max(sheets[0].line_widths.values()) == 1.75
