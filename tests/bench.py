@@ -5,7 +5,7 @@ import sys
 import tempfile
 from collections.abc import Callable
 from pathlib import Path
-from time import perf_counter
+from time import perf_counter, process_time
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
@@ -47,8 +47,11 @@ def design() -> None:
     from buildsheet.circuit.proofs import prove
     from buildsheet.design.wiring import wire
     from buildsheet.design.work import work
+    from buildsheet.packet.diagram import draw
     from buildsheet.project import load
     from buildsheet.waveforms import back_emf_for, firing_angle_for, solve
+    from tests.circuit import machines
+    from tests.packet.diagram.circuits import widened
 
     project = load(SANDER)
     work(project)  # imports and tables are paid once in a process
@@ -65,6 +68,13 @@ def design() -> None:
     start = perf_counter()
     prove(circuit)
     print(f"all proofs                 {1000 * (perf_counter() - start):8.1f} ms")
+    large = widened(machines.circuit("yarn-twister"))
+    times = []
+    for _ in range(5):
+        begun = process_time()
+        draw(large, width=262.6, height=146.0, title="Wiring diagram", ground_name="earth")
+        times.append(process_time() - begun)
+    print(f"diagram, {len(large.devices)} devices, {len(large.wires)} wires {1000 * min(times):5.0f} ms  (under 150, of the processor's time)")
 
 
 def waveforms() -> None:

@@ -22,43 +22,58 @@ class Spot:
     upright: bool
 
 
+def pieces(points: Sequence[Point], width: float) -> list[Rect]:
+    """The straight pieces of a wire whose line is so wide; a thin one gets the room of a thick one."""
+    wide = max(width, THICK)
+    return [
+        Rect(min(ax, bx) - wide / 2, min(ay, by) - wide / 2, abs(ax - bx) + wide, abs(ay - by) + wide)
+        for (ax, ay), (bx, by) in itertools.pairwise(points)
+    ]
+
+
 class Crowd:
     """All that a flag must keep clear of."""
 
     def __init__(
-        self, fixed: Sequence[Rect], wires: Mapping[int, Sequence[Point]], width: float, height: float
+        self,
+        fixed: Sequence[Rect],
+        wires: Mapping[int, Sequence[Point]],
+        lines: Mapping[int, float],
+        width: float,
+        height: float,
     ) -> None:
-        self.fixed = list(fixed)
         self.width, self.height = width, height
-        half = THICK / 2
-        self.pieces: list[tuple[int, int, Rect]] = []
+        self.things: list[tuple[float, float, float, float, tuple[int, int] | None, Rect]] = []
+        for room in fixed:
+            self.add(room)
         for number, points in wires.items():
-            for i, ((ax, ay), (bx, by)) in enumerate(itertools.pairwise(points)):
-                room = Rect(
-                    min(ax, bx) - half, min(ay, by) - half, abs(ax - bx) + 2 * half, abs(ay - by) + 2 * half
-                )
-                self.pieces.append((number, i, room))
+            for i, room in enumerate(pieces(points, lines[number])):
+                self.add(room, (number, i))
 
     def around(self, number: int, piece: int, band: Rect) -> list[Rect]:
         """What lies in a band that a flag of one piece of a wire may move along."""
-        near = [room for room in self.fixed if room.overlaps(band, CLEAR)]
-        near += [
+        left, top, right, bottom = band.x - CLEAR, band.y - CLEAR, band.right + CLEAR, band.bottom + CLEAR
+        return [
             room
-            for other, i, room in self.pieces
-            if (other != number or i != piece) and room.overlaps(band, CLEAR)
+            for x, y, x_end, y_end, owner, room in self.things
+            if x < right and left < x_end and y < bottom and top < y_end and owner != (number, piece)
         ]
-        return near
+
+    def add(self, room: Rect, owner: tuple[int, int] | None = None) -> None:
+        """One more thing to keep clear of; `owner` is a piece of a wire, which its own flag may cover."""
+        self.things.append((room.x, room.y, room.right, room.bottom, owner, room))
 
 
 def place(
     wires: Mapping[int, Sequence[Point]],
     sizes: Mapping[int, float],
+    lines: Mapping[int, float],
     fixed: Sequence[Rect],
     width: float,
     height: float,
 ) -> tuple[list[Flag], list[int]]:
-    """The flags of all wires (`sizes`: flag widths), and the wires for which there was no room."""
-    crowd = Crowd(fixed, wires, width, height)
+    """The flags of all wires (`sizes`: flag widths, `lines`: line widths), and the wires for which there was no room."""
+    crowd = Crowd(fixed, wires, lines, width, height)
     lengths = {number: sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in itertools.pairwise(points))
                for number, points in wires.items()}  # fmt: skip
     found: list[Flag] = []
@@ -73,32 +88,30 @@ def place(
             failed.append(number)
             continue
         if long:
-            first = [spot for spot in spots if _along(points, spot.room) < NEAR_END * lengths[number]]
-            chosen = min(
-                first or spots,
-                key=lambda spot: (spot.price + 0.35 * _along(points, spot.room), spot.room.x, spot.room.y),
-            )
-            later.append((number, _along(points, chosen.room) < lengths[number] / 2))
+            away = [(_along(points, spot.room), spot) for spot in spots]
+            first = [one for one in away if one[0] < NEAR_END * lengths[number]]
+            along, chosen = min(first or away, key=_from_end)
+            later.append((number, along < lengths[number] / 2))
         else:
             chosen = min(spots, key=lambda spot: (spot.price, spot.room.x, spot.room.y))
         found.append(Flag(number, chosen.room, chosen.upright))
-        crowd.fixed.append(chosen.room)
+        crowd.add(chosen.room)
     for number, at_start in later:
         points, length = wires[number], lengths[number]
         ends = points if not at_start else points[::-1]
-        spots = [
-            spot
-            for spot in _spots(number, points, sizes[number], crowd)
-            if _along(ends, spot.room) < NEAR_END * length
-        ]
-        if spots:
-            chosen = min(
-                spots,
-                key=lambda spot: (spot.price + 0.35 * _along(ends, spot.room), spot.room.x, spot.room.y),
-            )
+        away = [(_along(ends, spot.room), spot) for spot in _spots(number, points, sizes[number], crowd)]
+        near = [one for one in away if one[0] < NEAR_END * length]
+        if near:
+            _, chosen = min(near, key=_from_end)
             found.append(Flag(number, chosen.room, chosen.upright))
-            crowd.fixed.append(chosen.room)
+            crowd.add(chosen.room)
     return found, failed
+
+
+def _from_end(one: tuple[float, Spot]) -> tuple[float, float, float]:
+    """What speaks against a spot so far along a wire that is to have a flag near its end."""
+    along, spot = one
+    return spot.price + 0.35 * along, spot.room.x, spot.room.y
 
 
 def _along(points: Sequence[Point], room: Rect) -> float:

@@ -7,7 +7,18 @@ terminal by itself. Everything is read from what the circuit says is inside.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from buildsheet.circuit import Contact, Device, Diode, Electronics, Fuse, Link, Resistance, Source, Winding
+from buildsheet.circuit import (
+    Capacitor,
+    Contact,
+    Device,
+    Diode,
+    Electronics,
+    Fuse,
+    Link,
+    Resistance,
+    Source,
+    Winding,
+)
 
 L, R = "L", "R"
 TURNED = "turned"  # third in a mode: the later terminal stands above the earlier one
@@ -106,6 +117,8 @@ def _pairs(device: Device) -> Pairs:
             found[inside.a, inside.b] = ("link", True)
         elif isinstance(inside, Diode):
             found[inside.a, inside.b] = ("diode", True)
+        elif isinstance(inside, Capacitor):
+            found[inside.a, inside.b] = ("capacitor", True)
         elif isinstance(inside, Resistance) and not inside.position:
             found.setdefault((inside.a, inside.b), (_resistance(device, inside), True))
     if device.kind == "potentiometer":

@@ -2,7 +2,7 @@
 
 import itertools
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from markupsafe import Markup
 
@@ -14,7 +14,7 @@ Colours = Callable[[str], tuple[str, str, str | None]] | Mapping[str, tuple[str,
 RING = 1.1  # radius of a terminal
 LANDING = 4.8  # between two wires on one terminal: a flag is 4 high
 BOX_LINE = 0.55
-THICK, THIN, CASING = 0.95, 0.6, 0.65
+THICK, CASING = 0.95, 0.65  # a wire keeps others as far off as one so thick would, if it isn't thicker
 TRACK = 3.2  # between two wires side by side: half a flag lying along one of them clears the other
 TRACK_EDGE = 3.7  # from a device's edge to the nearest wire along it
 FLAG_HEIGHT = 4.0
@@ -112,6 +112,7 @@ class Drawing:
     wires: Mapping[int, tuple[Point, ...]]
     legend: Legend
     name: str = ""
+    line_widths: Mapping[int, float] = field(default_factory=dict)
 
     @property
     def bends(self) -> int:

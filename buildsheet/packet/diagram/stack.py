@@ -2,14 +2,16 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from itertools import pairwise, product
+from itertools import pairwise
 
 from buildsheet.circuit import Wire
+from buildsheet.packet.diagram.columns import POWER, End, Item
+from buildsheet.packet.diagram.feet import place_feet
 from buildsheet.packet.diagram.forms import L, R
-from buildsheet.packet.diagram.layout import POWER, End, Item, Placement
+from buildsheet.packet.diagram.layout import Placement
 from buildsheet.packet.diagram.levels import INF, Heights
 from buildsheet.packet.diagram.model import DoesNotFit
-from buildsheet.packet.diagram.shapes import BOTTOM, TOP, Shape, shape
+from buildsheet.packet.diagram.shapes import BOTTOM, TOP, Shape
 
 FOOT_BOX = 6.6  # height of a metal part's box
 FOOT_DROP = 7.6  # from its lower edge to the bar: a flag fits
@@ -21,10 +23,6 @@ STRETCH, STRETCH_MORE, STRETCH_FAR = (
     10.0,
     22.0,
 )  # how much taller a box may be than it need be, so that wires run level
-SPACIOUS, CRAMPED = (
-    30.0,
-    0.2,
-)  # a column with less than this left over a metal part is avoided, so much per mm
 ALIGN = 9.0  # a box on the path of the power may be so much taller that all their upper edges stand level
 Meets = tuple[int, End] | tuple[int, int]  # an end of a wire (its number), or a run in a column it passes
 JUMPERS = (
@@ -45,51 +43,6 @@ class Stack:
     lanes: dict[tuple[int, int], float] = field(default_factory=dict)
     landing: dict[tuple[int, End], float] = field(default_factory=dict)  # wire number and end -> height
     feet: dict[str, int] = field(default_factory=dict)  # metal part -> column
-
-
-def place_feet(placement: Placement, room: Mapping[int, float], tall: float) -> dict[str, int]:
-    """A column for each metal part at the foot, so that the bar's studs come in their order if they can."""
-    feet = placement.feet
-    if not feet:
-        return {}
-    codes = list(feet)
-    count = len(placement.columns)
-    studs = {
-        name: i for bar in placement.bars for i, name in enumerate(placement.circuit.devices[bar].terminals)
-    }
-
-    def stud(i: int) -> int:
-        wire = placement.drops[i][0]
-        end = wire.a if wire.a.device in placement.bars else wire.b
-        return studs[end.name]
-
-    others = [
-        (stud(i), placement.gap(end) - 0.5)
-        for i, (_, end) in enumerate(placement.drops)
-        if end[0] not in feet
-    ]
-    free = [column for column in range(count) if room[column] >= tall]
-    if len(free) < len(codes):
-        raise DoesNotFit("no room at the foot for every metal part")
-    hint = {code: sum(h < placement.circuit.devices[code].column for h in placement.hints) for code in codes}
-    best: tuple[float, tuple[int, ...]] = (INF, ())
-    options = (
-        product(free, repeat=len(codes)) if len(free) ** len(codes) < 3000 else [tuple(free[: len(codes)])]
-    )
-    for columns in options:
-        if len(set(columns)) < len(columns):
-            continue
-        order = others + [
-            (stud(feet[code]), float(column)) for code, column in zip(codes, columns, strict=True)
-        ]
-        turned = sum(a[0] < b[0] and a[1] > b[1] for a in order for b in order)
-        cost = 4.0 * turned + sum(
-            abs(hint[code] - c) + CRAMPED * max(0.0, SPACIOUS - room[c] + tall)
-            for code, c in zip(codes, columns, strict=True)
-        )
-        if cost < best[0]:
-            best = (cost, columns)
-    return dict(zip(codes, best[1], strict=True))
 
 
 class Stacker:
@@ -165,17 +118,15 @@ class Stacker:
                 )
         for wire, end in p.drops:
             at.setdefault(end, []).append(((2, 0.0), (9, wire.number), wire.number))
-        axis: dict[str, dict[str, tuple[int, int]]] = {}
+        axes: dict[str, dict[str, int]] = {}
         for end, targets in at.items():
             targets.sort()
             first = min(range(len(targets)), key=lambda i: targets[i][1])
-            axis.setdefault(end[0], {})[end[1]] = (len(targets), first)
+            axes.setdefault(end[0], {})[end[1]] = first
             for i, (_, _, number) in enumerate(targets):
                 self.out.landing[number, end] = float(i)
         for code in p.column:
-            form = p.forms[code]
-            modes = tuple(seat.modes[p.modes[code, i]] for i, seat in enumerate(form.seats))
-            self.out.shapes[code] = shape(form, modes, axis.get(code, {}), p.symbols)
+            self.out.shapes[code] = p.shape(code, axes.get(code, {}))
 
     def _target(self, run: int, end: End, other: End) -> tuple[int, float]:
         """Where a wire goes from an end, so that sorting puts the wires of a terminal in an order without crossings."""

@@ -1,13 +1,12 @@
 """The sheet as SVG: wires with bridges, boxes with their insides, rings, labels, the bar, flags. One unit is a millimetre."""
 
 import itertools
-import math
-import re
 from collections.abc import Callable, Mapping
 
 from markupsafe import escape
 
 from buildsheet.circuit import Wire
+from buildsheet.packet.diagram.conductors import conductor_area, line_width
 from buildsheet.packet.diagram.inside import DROP_TO_BASELINE, Inside
 from buildsheet.packet.diagram.labels import text
 from buildsheet.packet.diagram.model import (
@@ -19,8 +18,6 @@ from buildsheet.packet.diagram.model import (
     RATING_TEXT,
     RING,
     TERMINAL_TEXT,
-    THICK,
-    THIN,
     Colours,
     Drawing,
     Flag,
@@ -40,28 +37,6 @@ Paint = Callable[[str], tuple[str, str, str | None]]
 PALE = 0.55  # a wire of this relative lightness or more is drawn as a double line
 WEIGHTS = {"regular": 400, "semibold": 600, "bold": 700}
 SPARE_PITCH = 5.5
-WIDE_FROM = 1.5e-6  # m2: conductors of 1.5 mm2 (16 AWG is 1.3, 14 AWG 2.1) and more are drawn wide
-
-
-def conductor_area(size: str) -> float:
-    """Cross-section in m2 of a size such as '14 AWG' or '1.5 mm²'. Raises ValueError.
-
-    The gauge's formula is that of ASTM B258: diameter 0.127 mm times 92^((36 - n) / 39).
-    """
-    gauge = re.fullmatch(r"(\d+)(/0)? ?AWG", size.strip())
-    if gauge:
-        n = 1 - int(gauge[1]) if gauge[2] else int(gauge[1])
-        diameter: float = 0.127e-3 * 92.0 ** ((36 - n) / 39)
-        return 0.25 * math.pi * diameter * diameter
-    metric = re.fullmatch(r"([\d.]+) ?(?:mm²|mm2|mm\^2)", size.strip())
-    if metric:
-        return float(metric[1]) * 1e-6
-    raise ValueError(f"not a conductor size: {size!r}")
-
-
-def line_width(size: str) -> float:
-    """Width of a wire's line, mm."""
-    return THICK if conductor_area(size) >= WIDE_FROM else THIN
 
 
 def drawing(
@@ -82,9 +57,8 @@ def drawing(
             used.add("metal")
             continue
         form, shape = p.forms[code], sheet.stack.shapes[code]
-        modes = tuple(seat.modes[p.modes[code, i]] for i, seat in enumerate(form.seats))
         rows = {row: sheet.stack.rows[code, row] for row in range(shape.rows)}
-        inside = Inside(p.circuit.devices[code], form, modes, shape, box, rows, symbols)
+        inside = Inside(p.circuit.devices[code], form, p.chosen(code), shape, box, rows, symbols)
         inside.draw()
         body += inside.body
         texts += inside.texts
@@ -117,6 +91,7 @@ def drawing(
     return Drawing(
         drawn(source), sheet.width, sheet.height, dict(sheet.boxes), tuple(sheet.rings), tuple(texts),
         tuple(sheet.flags), dict(sheet.wires), legend, name,
+        {number: line_width(by_number[number].size) for number in sheet.wires},
     )  # fmt: skip
 
 

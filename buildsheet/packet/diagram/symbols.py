@@ -148,6 +148,7 @@ ANSI: Mapping[str, Symbol] = {
     "coil": _plain("coil", path("M0 0H8") + _circle(4, 0, 2.9, 0.45), 8, 3.2),
     "timer-coil": _plain("coil of a timer", timed(path("M0 0H8") + _circle(4, 0, 2.9, 0.45)), 8, 3.2),
     "diode": _plain("diode", path("M0 0H8") + path("M2.6 -1.9V1.9L5.4 0zM5.4 -1.9V1.9", 0.5, INK), 8, 2.4),
+    "capacitor": _plain("capacitor", path("M0 0H3.3M4.7 0H8") + path("M3.3 -2.2V2.2M4.7 -2.2V2.2", 0.6), 8, 2.6),
     "resistor": _plain("resistor", path("M0 0h.6l.6-1.4 1.100 2.800 1.200-2.800 1.200 2.800 1.200-2.800 1.100 2.800 .6-1.400h.4", 0.45), 8, 1.8),
     "winding": _plain("winding", path("M0 0a1 1 0 0 1 2 0a1 1 0 0 1 2 0a1 1 0 0 1 2 0a1 1 0 0 1 2 0", 0.45), 8, 1.4, 0.8),
     "armature": Symbol("motor", 8, 3.8, 3.8, lambda upright: path("M0 0H8") + _motor(upright)),

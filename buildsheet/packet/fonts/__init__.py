@@ -3,7 +3,7 @@
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 FAMILY = "Bench Sans"
@@ -54,6 +54,7 @@ def face(weight: str) -> Face:
     return Face(data["per_em"], found["advances"], found["outlines"])
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, size: float, weight: str = "regular") -> float:
     """Width of a line of text without kerning, in the unit in which `size` is given.
 

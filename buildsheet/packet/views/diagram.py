@@ -7,6 +7,7 @@ from markupsafe import Markup
 
 from buildsheet.packet import edge, figures, marks
 from buildsheet.packet.diagram import SETS, Legend, draw
+from buildsheet.packet.diagram.conductors import conductor_area
 from buildsheet.packet.views.wires import colour_name
 from buildsheet.plan import Plan
 
@@ -43,7 +44,7 @@ def _joined(legends: Sequence[Legend]) -> Legend:
     """One legend for all the sheets of a diagram, since they share a title block."""
     return Legend(
         tuple(sorted({colour for legend in legends for colour in legend.colours})),
-        tuple(dict.fromkeys(width for legend in legends for width in legend.widths)),
+        tuple(sorted({width for legend in legends for width in legend.widths}, key=lambda pair: -conductor_area(pair[0]))),
         tuple(dict.fromkeys(symbol for legend in legends for symbol in legend.symbols)),
         any(legend.long_ring for legend in legends),
         any(legend.touched for legend in legends),
@@ -70,23 +71,23 @@ def _cell(drawing: Markup, words: str) -> Markup:
 
 
 def _line(width: float) -> Markup:
-    return figures.svg(9, 3, "a wire", figures.line(0.2, 1.5, 8.8, 1.5, width), "mark")
+    return figures.svg(7, 3, "a wire", figures.line(0.2, 1.5, 6.8, 1.5, width), "mark")
 
 
 def _bridge() -> Markup:
     body = (
-        figures.line(4.5, 0, 4.5, 4, 0.6)
-        + figures.line(0.2, 2, 8.8, 2, 1.9, figures.PAPER)
-        + figures.line(0.2, 2, 8.8, 2, 0.6)
+        figures.line(3.5, 0, 3.5, 4, 0.6)
+        + figures.line(0.2, 2, 6.8, 2, 1.9, figures.PAPER)
+        + figures.line(0.2, 2, 6.8, 2, 0.6)
     )
-    return figures.svg(9, 4, "two wires that cross", body, "mark")
+    return figures.svg(7, 4, "two wires that cross", body, "mark")
 
 
 def _long_ring() -> Markup:
     return figures.svg(
-        9,
+        2.2,
         4,
         "a terminal for two wires",
-        '<rect x="3.7" y="0.3" width="1.7" height="3.4" rx="0.85" fill="#fff" stroke="#000" stroke-width="0.5"/>',
+        '<rect x="0.25" y="0.3" width="1.7" height="3.4" rx="0.85" fill="#fff" stroke="#000" stroke-width="0.5"/>',
         "mark",
     )

@@ -1,11 +1,14 @@
 """Circuits for the tests: random ones from a seed, made of the kinds of devices that machines are built of."""
 
 import random
+from dataclasses import replace
 
 from buildsheet.circuit import (
+    Capacitor,
     Circuit,
     Contact,
     Device,
+    Diode,
     Electronics,
     Fuse,
     Link,
@@ -36,10 +39,17 @@ NAMES = (
 RATINGS = ("", "7 A, time-lag", "2-pole, 16 A", "latching, red on yellow", "not separated from the line")
 
 
+TWO_ENDS = {
+    "line-fuse": (("1", "2"), (Fuse("1", "2"),)),
+    "diode": (("A", "K"), (Diode("A", "K"),)),
+    "capacitor": (("1", "2"), (Capacitor("1", "2", 1e-3, 100.0), Resistance("1", "2", 1e4, 1e4))),
+}
+
+
 def _device(rng: random.Random, i: int, column: int) -> Device:
     kind = rng.choice(
         ("disconnect", "line-fuse", "contactor", "start", "stop", "emergency-stop", "drive", "potentiometer", "overload",
-         "motor", "fan", "strip", "reverse", "resistor")
+         "motor", "fan", "strip", "reverse", "resistor", "lamp", "indicator", "battery", "timer", "diode", "capacitor")
     )  # fmt: skip
     on, name, rating = frozenset({"on"}), rng.choice(NAMES), rng.choice(RATINGS)
 
@@ -100,13 +110,22 @@ def _device(rng: random.Random, i: int, column: int) -> Device:
         return made(("1", "2", "3", "4", "5", "6"), inside, ("left", "right"))
     if kind == "motor":
         return made(("A1", "A2", "frame"), (Resistance("A1", "A2", 1, 2),))
-    if kind == "line-fuse":
-        return made(("1", "2"), (Fuse("1", "2"),))
+    if kind == "battery":
+        return made(("+", "−"), (Source(("+", "−"), ("+",), "", direct=True),))
+    if kind == "timer":
+        return made(
+            ("15", "16", "A1", "A2"), (Contact("15", "16", on), Resistance("A1", "A2", 1, 2)), ("on", "off"), coil=("A1", "A2")
+        )
+    if kind == "lamp" and rng.random() < 0.5:
+        return made(("1", "2", "frame"), (Resistance("1", "2", 1, 2),), metal="frame")
+    if kind in TWO_ENDS:
+        names, inside = TWO_ENDS[kind]
+        return made(names, inside)
     return made(("1", "2"), (Resistance("1", "2", 1, 2),))
 
 
 def random_circuit(seed: int) -> Circuit:
-    """8 to 16 devices, 12 to 40 wires, at most two on a terminal."""
+    """8 to 18 devices, 12 to 45 wires, at most two on a terminal."""
     rng = random.Random(seed)  # noqa: S311 - repeatable, not secret
     plug = Device(
         "X1", "plug", "Plug and cord", "120 V", ("L", "N", "PE"), (Source(("L", "N"), ("L",), "PE"),)
@@ -116,7 +135,7 @@ def random_circuit(seed: int) -> Circuit:
         Device(f"U{n}", kind, kind.capitalize(), "", ("stud",), metal="stud", column=rng.randint(0, 6))
         for n, kind in enumerate(("enclosure", "door", "frame")[: rng.randint(0, 3)], 1)
     ]
-    others = [_device(rng, i, rng.randint(1, 6)) for i in range(rng.randint(8, 16) - 2 - len(metal))]
+    others = [_device(rng, i, rng.randint(1, 6)) for i in range(rng.randint(8, 18) - 2 - len(metal))]
     free = [Terminal(d.code, name) for d in (plug, *others) for name in d.terminals for _ in (0, 1)]
     wires: list[Wire] = []
     studs = list(bar.terminals)
@@ -125,7 +144,7 @@ def random_circuit(seed: int) -> Circuit:
     for end in earthed[: len(studs)]:
         wires.append(_wire(901 + len(wires), Terminal("X2", studs[len(wires)]), end, "protective"))
         free = [other for other in free if other != end]
-    count, pairs = rng.randint(12, 40), set[frozenset[Terminal]]()
+    count, pairs = rng.randint(12, 45), set[frozenset[Terminal]]()
     for _ in range(400):
         if len(wires) >= count or len(free) < 2:
             break
@@ -145,3 +164,38 @@ def random_circuit(seed: int) -> Circuit:
 
 def _wire(number: int, a: Terminal, b: Terminal, role: str) -> Wire:
     return Wire(number, a, b, role, SIZES.get(role, "14 AWG"), COLOURS[role], 1.0, 15.0)
+
+
+def widened(circuit: Circuit) -> Circuit:
+    """The yarn twister's circuit with what builders add, 18 devices and 45 conductors.
+
+    Added are a lamp, an indicator, a lit start button, a second contact of the emergency stop in the
+    other pole, a thermal contact in the motor, and the bonded case of the speed knob. Door and frame
+    are left out, since they would be bonded to the box.
+    """
+    devices = {code: device for code, device in circuit.devices.items() if code not in {"U2", "U3"}}
+    for code, terminals, inside in (
+        ("S1", ("21", "22"), Contact("21", "22", frozenset(devices["S1"].positions[:1]))),
+        ("S2", ("X1", "X2"), Resistance("X1", "X2", 1e3, 2e3)),
+        ("M1", ("T1", "T2"), Resistance("T1", "T2", 0, 1)),
+    ):
+        old = devices[code]
+        devices[code] = replace(old, terminals=(*old.terminals, *terminals), inside=(*old.inside, inside))
+    devices["S4"] = replace(devices["S4"], terminals=(*devices["S4"].terminals, "case"))
+    devices["E1"] = Device(
+        "E1", "lamp", "Work lamp", "230 V, 9 W", ("1", "2", "frame"), (Resistance("1", "2", 5e3, 7e3),), metal="frame", column=5
+    )
+    devices["H1"] = Device("H1", "indicator", "Runs", "230 V", ("1", "2"), (Resistance("1", "2", 5e4, 6e4),), column=5)
+    dropped = {208, 203, 903, 906}
+    wires = [wire for wire in circuit.wires if wire.number not in dropped]
+    sizes = {wire.role: (wire.size, wire.colour) for wire in circuit.wires}
+    for number, a, b, role in (
+        (161, "Q1:2", "E1:1", "line"), (162, "Q1:4", "E1:2", "neutral"), (951, "X2:7", "E1:frame", "protective"),
+        (351, "Q2:2", "H1:1", "line"), (352, "Q2:4", "H1:2", "neutral"),
+        (353, "Q2:1", "S2:X1", "line"), (354, "Q2:3", "S2:X2", "neutral"),
+        (208, "Q2:A2", "S1:21", "neutral"), (251, "S1:22", "F1:4", "neutral"),
+        (203, "S3:12", "M1:T1", "control"), (252, "M1:T2", "F3:95", "control"), (952, "X2:8", "S4:case", "protective"),
+    ):  # fmt: skip
+        one, other = (Terminal(*end.split(":")) for end in (a, b))
+        wires.append(Wire(number, one, other, role, *sizes[role], 1.0, 15.0))
+    return replace(circuit, devices=devices, wires=tuple(sorted(wires, key=lambda wire: wire.number)))

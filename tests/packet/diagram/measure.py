@@ -5,7 +5,7 @@ import itertools
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.packet.diagram import Drawing, Rect
 
-LINE = 0.95  # the widest wire
+LINE = 0.95  # a wire that isn't drawn wider
 
 
 def pieces(drawing: Drawing) -> list[tuple[int, Rect]]:
@@ -15,6 +15,11 @@ def pieces(drawing: Drawing) -> list[tuple[int, Rect]]:
         for (ax, ay), (bx, by) in itertools.pairwise(points):
             found.append((number, Rect(min(ax, bx), min(ay, by), abs(ax - bx), abs(ay - by))))
     return found
+
+
+def half(drawing: Drawing, number: int) -> float:
+    """Half the width of a wire's line."""
+    return max(LINE, drawing.line_widths[number]) / 2
 
 
 def grown(room: Rect, by: float) -> Rect:
@@ -47,7 +52,7 @@ def faults(drawing: Drawing) -> list[str]:
             if number == other:
                 continue
             along = (line.width > 0) == (second.width > 0) or line.width + line.height == 0
-            if along and hits(grown(line, LINE / 2), grown(second, LINE / 2)):
+            if along and hits(grown(line, half(drawing, number)), grown(second, half(drawing, other))):
                 found.append(f"wires {number} and {other} on one line")
     texts = drawing.texts
     for i, words in enumerate(texts):
@@ -65,7 +70,7 @@ def faults(drawing: Drawing) -> list[str]:
             found.append(f"{words.words!r} is smaller than 7 pt")
         if not in_flag:
             for number, line in lines:
-                if hits(room, grown(line, LINE / 2)):
+                if hits(room, grown(line, half(drawing, number))):
                     found.append(f"{words.words!r} on wire {number}")
         for other in texts[i + 1 :]:
             if hits(room, other.room):
@@ -111,7 +116,7 @@ def _flag_faults(drawing: Drawing, lines: list[tuple[int, Rect]]) -> list[str]:
         ):
             found.append(f"flag {flag.wire} is not on its wire")
         for number, line in lines:
-            if number != flag.wire and hits(room, grown(line, LINE / 2)):
+            if number != flag.wire and hits(room, grown(line, half(drawing, number))):
                 found.append(f"flag {flag.wire} covers wire {number}")
         for other in drawing.flags[i + 1 :]:
             if hits(room, other.room):
