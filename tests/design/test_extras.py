@@ -6,6 +6,8 @@ import pytest
 
 from buildsheet.circuit import Circuit
 from buildsheet.circuit.proofs import prove
+from buildsheet.packet.ink import Ink
+from buildsheet.packet.views.drill import drill
 from buildsheet.plan import Plan, plan
 from buildsheet.project import read
 
@@ -72,3 +74,8 @@ def test_a_screw_goes_by_the_name_on_the_part_everywhere() -> None:
 @pytest.mark.parametrize("more", ["names:\n  - {device: T9, terminal: A+, name: X}\n", "names:\n  - {device: T1, terminal: Z, name: X}\n", "names:\n  - {device: T1, terminal: L, name: N}\n"])
 def test_a_name_for_nothing_is_told(more: str) -> None:
     assert any(finding.id == "name-of-nothing-1" for finding in made(more).findings)
+
+
+def test_a_packet_with_an_indicator_has_its_hole() -> None:
+    """It sits in the door like a button."""
+    assert drill(made(SHORT), Ink()) is not None
