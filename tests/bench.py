@@ -63,7 +63,7 @@ def design() -> None:
         for cached in (solve, firing_angle_for, back_emf_for):
             cached.cache_clear()
         start = perf_counter()
-        made = work(project)
+        work(project)
         times.append(perf_counter() - start)
     print(f"one design, waves unsolved {1000 * min(times):8.2f} ms  (under 10)")
     circuit = wire(work(load(TWISTER)))
