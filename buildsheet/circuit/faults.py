@@ -35,6 +35,9 @@ Outcome = Literal[
     "stop fails",
     "emergency stop fails",
     "overload fails",
+    "guard fails",
+    "thermostat fails",
+    "pedal fails",
     "disconnect fails",
     "full speed",
     "reverses without waiting",
@@ -55,6 +58,9 @@ STOPPERS: dict[Outcome, str] = {
     "stop fails": "stop",
     "emergency stop fails": "emergency-stop",
     "overload fails": "overload",
+    "guard fails": "guard",
+    "thermostat fails": "thermostat",
+    "pedal fails": "pedal",
     "disconnect fails": "disconnect",
 }
 INTERLOCKED: dict[str, Outcome] = {
@@ -298,7 +304,7 @@ def _stops(broken: Circuit, ran: list[dict[str, str]], kind: str, starts: tuple[
     loads = driven(broken)
     for positions in ran:
         for device in devices:
-            place = device.positions[0] if kind == "disconnect" else device.positions[1]
+            place = next(place for place in device.positions if place != positions[device.code])
             after = settle(broken, {**positions, device.code: place})
             if powered(broken, after, loads) or (kind == "disconnect" and _live_beyond(broken, after, device, starts)):
                 return False

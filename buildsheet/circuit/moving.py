@@ -23,7 +23,7 @@ from buildsheet.circuit.readings import resistance
 from buildsheet.circuit.sequence import Run, driven, hands, runs, settle
 
 LOADED = ("drive",)
-STOPS = ("stop", "overload", "thermostat", "guard", "charger-inlet")  # what opens the chain when it leaves its place at rest
+STOPS = ("stop", "overload", "thermostat", "guard", "pedal", "charger-inlet")  # what opens the chain when it leaves its place
 SHORT = 2.0  # ohm; the three heaters of an overload relay come to less
 
 
@@ -139,7 +139,7 @@ def _stopping(circuit: Circuit) -> Iterator[Breach]:
     for run in runs(circuit):
         for device in of_kind(circuit, *STOPS):
             for place in device.positions:
-                if place == device.positions[0] or run.set_to.get(device.code) == place:
+                if place == run.positions[device.code]:
                     continue
                 after = settle(circuit, {**run.positions, device.code: place})
                 if powered(circuit, after, loads):

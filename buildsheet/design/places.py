@@ -26,6 +26,7 @@ def places_of(
         *_release(supplied, sizes),
         *power.places(region, supplied, applied, sizes.knob),
         *_motor_side(project, sheet, supplied, sizes),
+        *_stops(project, supplied),
         *_fan(project, supplied),
         *_extras(project, supplied),
         Place("enclosure", "enclosure", "Box", (), (f"{_box_kind(project)}, ", *_box(project)), "U1", "a larger one"),
@@ -251,6 +252,32 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
             ),
         ]  # fmt: skip
     return tuple(found)
+
+
+def _stops(project: Project, supplied: Supplied) -> tuple[Place, ...]:
+    """Guard switch, thermostat, foot pedal: what stands in the chain beside the buttons."""
+    asked = project.controls.also_stops if project.controls else ()
+    volts, current = _volts(supplied), _current(supplied)
+    marked = (volts, *(() if supplied.alternating else (_kind(supplied),)))
+    closed, opened = Need("contact", "=", "normally closed", "contact"), Need("contact", "=", "normally open", "contact")
+    made = {
+        "guard switch": Place(
+            "guard-switch", "guard switch", "Guard switch", (*marked, closed, Need("opening", "=", "direct opening", "way of opening")),
+            ("guard position switch whose contact the guard pushes open, marked for direct opening, ", volts.value, current), "S6",
+            "nothing that a spring alone opens", safety=True, proof=f"opens before a finger reaches in, {TEN_TIMES}",
+        ),
+        "thermostat": Place(
+            "thermostat", "thermostat", "Thermostat in the box", (*marked, closed),
+            ("bimetal thermostat that opens a little below the hottest air that the drive stands, one normally closed contact, ", volts.value, current), "F6",
+            "the one of the old machine, once its temperature is read by a thermometer",
+        ),
+        "foot pedal": Place(
+            "foot-pedal", "foot pedal", "Foot pedal", (*marked, opened),
+            ("foot switch with a hood over it, one contact closed while it is pressed, ", volts.value, current, ", with its own cable"), "S7",
+            "nothing without a hood: a falling tool must not press it", safety=True, proof=f"springs back by itself, {TEN_TIMES}",
+        ),
+    }  # fmt: skip
+    return tuple(place for name, place in made.items() if name in asked)
 
 
 def _gauge(region: Region, size: WireSize) -> Need:

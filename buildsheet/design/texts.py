@@ -28,6 +28,9 @@ def device_texts(design: Design) -> dict[str, str]:
         "F2": f"{_row(sizes.motor_fuse)}, {_dc(design)}",
         "M2": "on the drive",
         "S5": "changes over at 0",
+        "S6": "pushed open by the guard",
+        "S7": "under its hood",
+        "F6": "opens when hot",
     }
     if sizes.cord is not None:
         written["X1"] = f"{_text(supplied.voltage)}, {sizes.cord.gauge}"

@@ -13,6 +13,7 @@ from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release
 from buildsheet.controls.precharge import add_precharge
 from buildsheet.controls.reversing import add_reversing, feed_timer
+from buildsheet.controls.stops import add_stops
 from buildsheet.design.design import Design, Sizes, WireSize
 from buildsheet.design.texts import device_texts
 from buildsheet.formulas.conductors import wire_length
@@ -58,6 +59,8 @@ def wire(design: Design) -> Circuit | None:
         chain.append(add_overload(board, _usual("heater of an overload relay"), texts))
     if project.machine is not None and project.machine.reverse:
         chain.append(add_reversing(board, _usual("coil of a timer"), texts))
+    if project.controls is not None:
+        chain += add_stops(board, project.controls.also_stops, texts)
     if sizes.precharge is not None:
         ohms = float(sizes.precharge.resistor)
         low, high = _spread("resistor")

@@ -11,6 +11,7 @@ PartKind = Literal[
     "cord", "plug", "disconnect", "fuse", "fuse holder", "contactor", "emergency stop", "stop button", "start button",
     "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "earth bar", "drive", "choke",
     "reversing switch", "timer", "charger inlet", "resistor", "diode", "lamp", "indicator",
+    "guard switch", "thermostat", "foot pedal",
 ]  # fmt: skip
 Gauge = Literal[
     "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG",

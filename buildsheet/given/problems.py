@@ -4,6 +4,7 @@ import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
+from functools import lru_cache
 
 # Every code, with the smallest file text that gives it. The README explains them; a test compares and runs them all.
 CODES: dict[str, str] = {
@@ -98,10 +99,12 @@ def near(word: str, words: Iterable[str], most: int = 3) -> list[str]:
     return [known[other] for other in get_close_matches(asked, fit, n=most, cutoff=CLOSE)]
 
 
+@lru_cache(maxsize=4096)  # the words of a field are asked again for every problem in it
 def _digits(text: str) -> str:
     return "".join(sign for sign in text if sign.isdigit())
 
 
+@lru_cache(maxsize=4096)
 def _negated(text: str) -> str:
     return next((prefix for prefix in _NEGATIONS if text.startswith(prefix)), "")
 

@@ -27,7 +27,7 @@ from buildsheet.worksheet import Value
 Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
 RULES: tuple[Rule, ...] = (
     power.supply, power.persons, power.drive, power.protection, power.restart, power.users,
-    battery.battery, combinations.combinations, kept.kept, extras.extras, reversing.reversing, reversing.residual,
+    battery.battery, combinations.combinations, kept.kept, extras.extras, extras.pedal, reversing.reversing, reversing.residual,
     machine.turning, machine.belts, machine.box, machine.window, machine.coast, machine.motor, series.series,
     parts.seats, parts.used, parts.proofs, faults.single_faults, stored.turning_motor, stored.blown_motor_fuse, missing.circuit,
 )  # fmt: skip

@@ -10,6 +10,20 @@ from buildsheet.rules.finding import Finding, Said
 NEAR = 0.1  # two voltages that differ by less are the same voltage
 
 
+WET = ("damp cellar", "wet place", "outdoors")
+
+
+def pedal(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A foot pedal in a chain at line voltage."""
+    del circuit
+    controls, supplied, site = design.project.controls, design.supplied, design.project.site
+    if controls is None or "foot pedal" not in controls.also_stops or supplied is None or not supplied.live:
+        return
+    wet = site is None or site.where is None or site.where in WET  # not known counts as wet
+    yield Finding("pedal-live", "stop" if wet else "heed", "DANGER", Said.of("Line voltage in the pedal and its cable, under a foot" + (", in a wet place or nobody knows where." if wet else ".")), "A cut cable or a wet pedal puts line voltage on the foot.",
+                  "Take a pedal that air or a rope works, its switch in the box, or leave it out." if wet else "Take a pedal with a whole case and a cable of its own, lead it where nobody treads, and bond the pedal if its case is metal.", practice("foot switches"), ("S7",), electric=True, key="controls.also_stops")  # fmt: skip
+
+
 def extras(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Each extra against the supply; screws that are named and not there."""
     supplied, project = design.supplied, design.project

@@ -25,7 +25,7 @@ TURNED = "turned"  # third in a mode: the later terminal stands above the earlie
 PAIR_MODES = ((L, R), (R, L), (L, L), (R, R), (L, L, TURNED), (R, R, TURNED))
 ACTUATED = {  # how a kind of switch is worked; any other kind is a plain blade
     "contactor": "contact", "relay": "contact", "timer": "contact", "emergency-stop": "mushroom", "stop": "button",
-    "start": "button", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip",
+    "start": "button", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip", "thermostat": "trip", "pedal": "button",
 }  # fmt: skip
 RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": "lamp", "indicator": "lamp", "meter": "meter",
                "choke": "winding", "transformer": "winding", "autotransformer": "winding"}  # fmt: skip

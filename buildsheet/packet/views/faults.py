@@ -31,6 +31,9 @@ HAPPENS: dict[Outcome, str] = {
     "stop fails": "stop does not stop it",
     "emergency stop fails": "the emergency stop does not stop it",
     "overload fails": "the overload relay trips and nothing stops",
+    "guard fails": "runs on with the guard open",
+    "thermostat fails": "runs on though the box is hot",
+    "pedal fails": "runs on when the foot leaves the pedal",
     "disconnect fails": "the box stays live with the disconnect off",
     "full speed": "runs at runaway speed",
     "reverses without waiting": "can be reversed while it turns",
@@ -40,7 +43,7 @@ HAPPENS: dict[Outcome, str] = {
     "frame unprotected": "a metal part has lost its {earth}",
     "nothing yet": "nothing: the next fault finds one protection less",
 }
-STOPPERS = {"stop": "stop", "emergency-stop": "emergency stop", "overload": "overload relay", "disconnect": "disconnect"}
+STOPPERS = {"stop": "stop", "emergency-stop": "emergency stop", "disconnect": "disconnect"}  # by a hand, at any time
 
 
 def safe_steps(plan: Plan, ink: Ink) -> tuple[StepItem, ...]:
@@ -159,14 +162,14 @@ def single_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
     made: list[list[object]] = []
     for (outcomes, stops), those in sorted(groups.items(), key=lambda item: _gravity(item[0][0])):
         happens = "; ".join(HAPPENS[outcome] for outcome in outcomes).replace("{earth}", earth)
-        still = ", ".join(STOPPERS[kind] for kind in stops if kind != "overload") or "the plug alone"
+        still = ", ".join(STOPPERS[kind] for kind in stops if kind in STOPPERS) or "the plug alone"
         made.append([suspects([one.effect for one in those]), f"{happens[0].upper()}{happens[1:]}.", still, _numbers(those)])
     return made
 
 
 def _gravity(outcomes: tuple[Outcome, ...]) -> int:
-    order: list[Outcome] = ["emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails",
-                            "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "charged at once", "nothing yet"]  # fmt: skip
+    order: list[Outcome] = ["emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails", "guard fails", "pedal fails",
+                            "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "thermostat fails", "charged at once", "nothing yet"]  # fmt: skip
     return min(order.index(outcome) for outcome in outcomes)
 
 

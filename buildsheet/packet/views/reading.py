@@ -28,6 +28,12 @@ HANDS: Mapping[tuple[str, str], str] = {
     ("reversing-switch", "off"): "{} at 0",
     ("reversing-switch", "forward"): "{} forward",
     ("reversing-switch", "reverse"): "{} reverse",
+    ("guard", "open"): "guard open ({})",
+    ("guard", "shut"): "guard shut ({})",
+    ("thermostat", "hot"): "{} warmed by a hair dryer",
+    ("thermostat", "cool"): "{} cool again",
+    ("pedal", "pressed"): "{} held down",
+    ("pedal", "free"): "{} let go",
     ("charger-inlet", "in"): "charger plugged into {}",
     ("charger-inlet", "out"): "{} free again",
 }
@@ -38,6 +44,9 @@ BRIDGED = {
     "overload": "trip contact bridged",
     "reversing-switch": "early contact bridged",
     "charger-inlet": "the charger does not lock it out",
+    "guard": "the guard does not lock it out",
+    "thermostat": "thermostat bridged, or not warm yet",
+    "pedal": "pedal bridged",
 }
 HELD = ("start", "stop", "contactor")  # spring back as soon as the hand leaves
 
