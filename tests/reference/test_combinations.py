@@ -5,6 +5,7 @@ from itertools import product
 import pytest
 
 from buildsheet.reference import MissingRow, table
+from tests import matrix
 
 TABLE = table("combinations")
 PAIRS = {key: tuple(key.split(" > ")) for key in TABLE.rows}
@@ -129,3 +130,11 @@ def test_what_is_not_in_the_table_is_no_answer() -> None:
     """A pair that nobody has judged raises, so that a design can stop."""
     with pytest.raises(MissingRow, match='has no row "three-phase motor > line"'):
         TABLE.cell("three-phase motor > line", "verdict")
+
+
+def test_developers_md_prints_the_matrix_as_it_is() -> None:
+    """`python tests/matrix.py` writes it."""
+    text = matrix.PAGE.read_text(encoding="utf-8")
+
+    assert matrix.page(text) == text
+    assert "| battery |" in text
