@@ -110,6 +110,8 @@ class _Examples:
             return str(field.examples[0])
         if nested := models_of(field.annotation):
             return self.of(nested[0]) if get_origin(field.annotation) is not tuple else ""
+        if get_origin(field.annotation) is tuple:
+            return ""
         if bool in (field.annotation, *get_args(field.annotation)):
             return "true"
         return _choice(field.annotation)

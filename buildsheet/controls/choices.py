@@ -45,8 +45,8 @@ class Controls(Given):
     overload: Overload | None = Field(
         None, description="What protects the motor from overload; a fuse does not."
     )
+    fan: Fan | None = Field(None, description="A fan on the drive.")
     also_stops: tuple[Literal["guard switch", "thermostat", "foot pedal"], ...] = Field(
         (), description="What else stops the machine: its contact goes into the chain of the no-volt release."
     )
     choke: Choke | None = Field(None, description="A choke in the motor's lead.")
-    fan: Fan | None = Field(None, description="A fan on the drive.")

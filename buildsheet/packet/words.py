@@ -119,6 +119,10 @@ def _alone_lines(plan: Plan, ink: Ink) -> Iterator[str]:
     constant = next((known[one] for one in CONSTANTS if one in known and known[one].known), None)
     if constant is not None:
         yield f"the motor: {ink.text(constant)}, {ink.text(plan.design.sheet.values['motor.K_t'])}"
+    of_itself = {speed.why for speed in (alone.on_battery, alone.on_drive, alone.on_bridge) if isinstance(speed.parent, Absent) and not speed.parent.missing}
+    if len(of_itself) == 1 and not alone.on_battery.known:  # the motor has no such speed, whatever is written
+        yield _cut(f"without load: {next(iter(of_itself))}", WIDTH)
+        return
     yield "without load it would turn at"
     for words, volts, speed in (
         ("a battery", alone.battery, alone.on_battery),

@@ -15,6 +15,7 @@ from buildsheet.circuit import Terminal
 from buildsheet.circuit.direction import turns
 from buildsheet.circuit.proofs import prove
 from buildsheet.circuit.sequence import runs
+from buildsheet.packet.words import check_text
 from buildsheet.plan import Plan, plan
 from buildsheet.project import load, read
 
@@ -151,3 +152,10 @@ def test_without_load_it_has_no_speed_to_tell() -> None:
     assert alone is not None
     assert not alone.on_battery.known
     assert "runs away" in (alone.on_battery.why or "")
+
+
+def test_check_says_why_it_has_no_speed_without_load() -> None:
+    text = check_text(plan(read(f"buildsheet: 1\n{SERIES}", "series.yaml")))
+
+    assert "without load: a series motor without load has no speed of its own: it runs away" in text
+    assert "not known without" not in text
