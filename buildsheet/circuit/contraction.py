@@ -5,6 +5,7 @@ A circuit keeps what no switch changes (`_Map`), so that thousands of positions 
 
 from collections.abc import Iterable, Iterator
 from itertools import product
+from typing import Literal
 
 from buildsheet.circuit.netlist import (
     Barrier,
@@ -88,10 +89,10 @@ class _Map:
             terminal: tuple(wire.b if wire.a == terminal else wire.a for wire in circuit.at(terminal))
             for terminal in circuit.terminals
         }
-        self._inner: dict[tuple[str, str | None, bool, bool, bool, bool], Beside] = {}
+        self._inner: dict[tuple[str, str | None, bool, str, bool, bool], Beside] = {}
 
-    def inner(self, code: str, position: str | None, whole: bool, ideal: bool, barred: bool, back: bool) -> Beside:
-        """Names beside each name inside a device; `whole` unless it is a fuse that has blown; `ideal` joins alone;
+    def inner(self, code: str, position: str | None, whole: bool, ideal: str, barred: bool, back: bool) -> Beside:
+        """Names beside each name inside a device; `whole` unless it is a fuse that has blown; `ideal` as in `reached`;
         `back` walks against the current."""
         key = (code, position, whole, ideal, barred, back)
         found = self._inner.get(key)
@@ -99,17 +100,17 @@ class _Map:
             found = self._inner[key] = self._work(*key)
         return found
 
-    def _work(self, code: str, position: str | None, whole: bool, ideal: bool, barred: bool, back: bool) -> Beside:
+    def _work(self, code: str, position: str | None, whole: bool, ideal: str, barred: bool, back: bool) -> Beside:
         device = self.circuit.devices[code]
         at = {} if position is None else {code: position}
         beside: dict[str, list[str]] = {}
         pairs = list(joins(device, at, blown=NONE if whole else frozenset({code})))
-        if not ideal:
+        if not ideal or (ideal == "weak" and device.kind == "resistor"):
             pairs += bridges(device, at, barred=barred)
         for a, b in pairs:
             beside.setdefault(a, []).append(b)
             beside.setdefault(b, []).append(a)
-        if not ideal:
+        if ideal != "ideal":
             for inside in device.inside:
                 if isinstance(inside, Diode):
                     one, other = (inside.b, inside.a) if back else (inside.a, inside.b)
@@ -158,7 +159,7 @@ def reached(
     blown: frozenset[str] = NONE,
     off: frozenset[str] = NONE,
     around: frozenset[str] = NONE,
-    ideal: bool = False,
+    ideal: Literal["", "ideal", "coil", "weak"] = "",
     barred: bool = False,
     stop: frozenset[Terminal] = frozenset(),
 ) -> dict[Terminal, Terminal | None]:
@@ -166,7 +167,8 @@ def reached(
     battery's plus it passes a diode one way only; toward its minus the other way.
 
     `blown` fuses are open; devices in `off` have their wires taken off; nothing passes through those in `around`;
-    `ideal` passes wires, contacts and fuses only; `barred` stops at marked separation; from the terminals of `stop`, such
+    `ideal` passes wires, contacts and fuses only, "coil" diodes too, "weak" also resistors, through which a coil that is in
+    may stay in; `barred` stops at marked separation; from the terminals of `stop`, such
     as those of another pole, it goes no further.
     The protective conductor's own net counts like any other: what reaches it is a path to it.
     """
@@ -231,7 +233,7 @@ def _all_positions(circuit: Circuit) -> Iterator[dict[str, str]]:
 
 
 def _held(circuit: Circuit, device: Device, positions: Positions) -> bool:
-    return positions[device.code] == device.positions[0] or device.lingers or fed(circuit, device, positions)
+    return positions[device.code] == device.positions[0] or device.lingers or kept_in(circuit, device, positions)
 
 
 def pulled_in(circuit: Circuit, positions: Positions) -> dict[str, str]:
@@ -247,20 +249,37 @@ def fed(circuit: Circuit, device: Device, positions: Positions) -> bool:
     """Whether the device's coil lies between the poles of the source; True for one without a coil."""
     if device.coil is None:
         return True
-    if not any(isinstance(part, Resistance) and {part.a, part.b} == set(device.coil) for part in device.inside):
+    if not _has_coil(device):
         return False  # its winding is broken
+    return _between_poles(circuit, device, positions, "coil")
+
+
+def kept_in(circuit: Circuit, device: Device, positions: Positions) -> bool:
+    """Whether a device that is in stays in: its coil is fed, if only through a resistor, since a coil holds with a part of
+    the voltage that it pulls in with."""
+    return fed(circuit, device, positions) or (
+        any(other.kind == "resistor" for other in circuit.devices.values()) and _has_coil(device) and _between_poles(circuit, device, positions, "weak")
+    )
+
+
+def _between_poles(circuit: Circuit, device: Device, positions: Positions, how: Literal["coil", "weak"]) -> bool:
+    """Whether the two ends of a coil lie on two different poles of the source. Where the poles are joined it counts as fed:
+    what would happen then is asked as long as the fuse stands."""
     source, poles = circuit.source
-    ends = [_pole_of(circuit, positions, Terminal(device.code, name), source.code) for name in device.coil]
-    return None not in ends and ends[0] != ends[1] and set(ends) == set(poles.poles)
+    ends = [Terminal(device.code, name) for name in device.coil or ()]
+    sides = [reached(circuit, positions, Terminal(source.code, pole), ideal=how) for pole in poles.poles]
+    return any(
+        ends[0] in one and ends[1] in other
+        for one in sides
+        for other in sides
+        if one is not other
+    )
 
 
-def _pole_of(circuit: Circuit, positions: Positions, start: Terminal, source: str) -> str | None:
-    """The pole of the source that a terminal is ideally joined with, None for no pole."""
-    poles = circuit.source[1].poles
-    for there in reached(circuit, positions, start, ideal=True):
-        if there.device == source and there.name in poles:
-            return there.name
-    return None
+def _has_coil(device: Device) -> bool:
+    return device.coil is not None and any(
+        isinstance(part, Resistance) and {part.a, part.b} == set(device.coil) for part in device.inside
+    )
 
 
 def flows(
@@ -269,7 +288,7 @@ def flows(
     """For each of several poles, the terminals of a device that its current reaches without passing the devices in
     `around`, or the node of another pole."""
     poles = tuple(feeds)
-    nodes = {pole: frozenset(reached(circuit, positions, pole, ideal=True, around=around)) for pole in poles}
+    nodes = {pole: frozenset(reached(circuit, positions, pole, ideal="ideal", around=around)) for pole in poles}
     found = {}
     for pole in poles:
         others = frozenset[Terminal]().union(*(nodes[other] for other in poles if other != pole)) - nodes[pole]

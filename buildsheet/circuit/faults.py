@@ -44,7 +44,7 @@ Outcome = Literal[
     "runs on the charger",
     "charged at once",
     "knob fails",
-    "resistor overheats",
+    "no charging",
     "frame unprotected",
     "stays charged",
     "fan stops",
@@ -139,7 +139,9 @@ def _of_part(circuit: Circuit, device: Device, index: int, part: Inside) -> Iter
         case Fuse(a=a, b=b):
             yield Fault("blown", device.code, (Terminal(device.code, a), Terminal(device.code, b))), becomes()
         case Winding(a=a, b=b):
-            yield Fault("open", device.code, (Terminal(device.code, a), Terminal(device.code, b))), becomes()
+            ends = (Terminal(device.code, a), Terminal(device.code, b))
+            yield Fault("open", device.code, ends), becomes()
+            yield Fault("shorted", device.code, ends), becomes(Link(a, b))
         case Resistance(a=a, b=b) | Capacitor(a=a, b=b) | Diode(a=a, b=b):
             if device.kind == "potentiometer":  # its wires stand for it
                 return
@@ -191,10 +193,7 @@ def _effect(
         return Effect(fault, ("fuse blows",), ())
     stopped_by: list[str] = []
     tried = [_run(broken, run) for run in sound]
-    started = [one for one in tried if not isinstance(one, str)]
-    ran = [positions for positions in started if _fully(broken, positions)]
-    if len(ran) < len(started):
-        found.append("resistor overheats")
+    ran = [one for one in tried if not isinstance(one, str)]
     if fault.kind == "shorted" and circuit.devices[fault.device].kind == "drive":
         found.append("full speed")
     for end in _knob_ends(circuit, fault):
@@ -209,9 +208,11 @@ def _effect(
             stopped_by.append(kind)
     if fault.kind == "broken wire" and any(True for _ in _bare_metal(circuit, broken)):
         found.append("frame unprotected")
+    if _not_charged(circuit, broken):
+        found.append("no charging")
     if _stays_charged(circuit, broken):
         found.append("stays charged")
-    if len(started) < len(sound):
+    if len(ran) < len(sound):
         found.append(next(one for one in tried if isinstance(one, str)))
     elif not all(_turns(broken, positions) for positions in ran):
         found.append("no turning")
@@ -247,7 +248,7 @@ def _short_circuit(broken: Circuit, sound: tuple[Run, ...]) -> bool:
         if any(True for _ in (*joined_outputs(broken, positions), *shorted_outputs(broken, positions))):
             return True
         for index, a in enumerate(ends):
-            joined = reached(broken, positions, a, ideal=True)
+            joined = reached(broken, positions, a, ideal="ideal")
             if any(b in joined for b in ends[index + 1 :]):
                 return True
     return False
@@ -256,14 +257,13 @@ def _short_circuit(broken: Circuit, sound: tuple[Run, ...]) -> bool:
 def _run(broken: Circuit, run: Run) -> dict[str, str] | Outcome:
     """The machine started as it was when it was sound; or how far it comes."""
     at = settle(broken, {**broken.rest, **run.set_to})
-    loads = driven(broken)
     pulled = True
     if run.button:
         held = {**at, run.button: broken.devices[run.button].positions[1]}
         at = settle(broken, held)
-        pulled = powered(broken, at, loads) is not None or any(fed(broken, d, held) for d in of_kind(broken, "contactor"))
+        pulled = _fully(broken, at) or any(fed(broken, d, held) for d in of_kind(broken, "contactor"))
         at = settle(broken, {**at, run.button: broken.devices[run.button].positions[0]})
-    if powered(broken, at, loads):
+    if _fully(broken, at):
         return at
     main = [d.code for d in of_kind(broken, "contactor") if d.coil and at[d.code] == run.positions[d.code]]
     return "no turning" if main else "no hold" if pulled else "no pull-in"
@@ -306,6 +306,8 @@ def _stops(broken: Circuit, ran: list[dict[str, str]], kind: str, starts: tuple[
         for device in devices:
             place = next(place for place in device.positions if place != positions[device.code])
             after = settle(broken, {**positions, device.code: place})
+            if device.spring and not powered(broken, after, loads):  # the hand leaves it again
+                after = settle(broken, {**after, device.code: positions[device.code]})
             if powered(broken, after, loads) or (kind == "disconnect" and _live_beyond(broken, after, device, starts)):
                 return False
     return True
@@ -317,6 +319,19 @@ def _live_beyond(broken: Circuit, positions: dict[str, str], switch: Device, sta
     if broken.wall_breaker is None:  # at a battery the fuses come first, and the charger's socket is no load
         before |= {device.code for device in of_kind(broken, *FUSES, "charger-inlet")}
     return any(t.device not in before for start in starts for t in reached(broken, positions, start))
+
+
+def _not_charged(circuit: Circuit, broken: Circuit) -> bool:
+    """Whether a charger's socket has lost the battery."""
+    source, poles = circuit.source
+    for inlet in of_kind(broken, "charger-inlet"):
+        joined = [
+            any(there.device == inlet.code for there in reached(broken, broken.rest, Terminal(source.code, pole), ideal="ideal"))
+            for pole in poles.poles
+        ]
+        if not all(joined):
+            return True
+    return False
 
 
 def _bare_metal(circuit: Circuit, broken: Circuit) -> Iterator[Terminal]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from buildsheet.circuit.breach import of_kind
-from buildsheet.circuit.contraction import fed, has_contact, powered
+from buildsheet.circuit.contraction import fed, has_contact, kept_in, powered
 from buildsheet.circuit.netlist import Circuit, Device, Positions
 
 DRIVEN = ("motor", "drive")
@@ -30,7 +30,8 @@ def settle(circuit: Circuit, positions: Positions, *, off: bool = False) -> dict
     for _ in range(len(coils) + 1):
         moved = False
         for device in coils:
-            held = not off and fed(circuit, device, at)
+            pulled = at[device.code] != device.positions[0]
+            held = not off and (kept_in if pulled else fed)(circuit, device, at)
             place = device.positions[1] if held else at[device.code] if device.lingers else device.positions[0]
             moved = moved or place != at[device.code]
             at[device.code] = place

@@ -75,8 +75,9 @@ def wire_no_volt_release(
         board.wire(217, "K2:18", "Q2:A1", "control")
         board.wire(218, "S2:14", "K2:A1", "control", "panel")
         board.wire(219, "K2:A2", "Q2:A2", "neutral")
-        board.wire(220, "S2:14", "D1:A", "control", "panel")
-        board.wire(221, "D1:K", "R1:1", "control")
+        board.wire(220, "S2:14", "V1:A", "control", "panel")
+        board.wire(227, "V1:K", "V2:A", "control")
+        board.wire(221, "V2:K", "R1:1", "control")
         board.wire(222, "R1:2", "Q2:2", "control")
     else:
         board.wire(206, "S2:14", "Q2:A1", "control", "panel")

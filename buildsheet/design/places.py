@@ -152,7 +152,7 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
                 (Need("resistance", "=", sizes.precharge.resistor, "resistance", LINE_SLACK),),
                 ("wire-wound resistor in a metal case, ", sizes.precharge.resistor, ", 10 W"), "R1", "two of half the value in a row",
             ),
-            Place("diode", "diode", "Diode", (), ("silicon diode, 3 A, 400 V, with insulated leads or a screw block",), "D1", "any larger one"),
+            Place("diode", "diode", "Diodes, two in a row", (), ("two of: silicon diode, 3 A, 400 V, with insulated leads or a screw block",), "V1", "any larger ones", count=2),
         ]  # fmt: skip
     return tuple(found)
 

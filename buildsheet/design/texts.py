@@ -47,10 +47,11 @@ def device_texts(design: Design) -> dict[str, str]:
         written |= {
             "K2": f"on-delay {_row(sizes.precharge.time)}",
             "R1": f"{_text(sizes.precharge.resistor)}, 10 W",
-            "D1": "lets the charge through",
+            "V1": "lets the charge through",
+            "V2": "the same once more",
         }
     if power is not None:
-        separated = "separated from the line" if supplied.live else ""
+        separated = "its knob alone separated" if supplied.live else ""
         written["T1"] = "not separated from the line" if power.live_controls is not False else separated
         written["S4"] = f"{_text(power.potentiometer)} linear"
     choke = project.controls.choke if project.controls else None

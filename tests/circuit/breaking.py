@@ -229,7 +229,7 @@ def _kept_by_the_line(circuit: Circuit) -> Circuit | None:
 
 
 def _reversed_diode(circuit: Circuit) -> Circuit | None:
-    return with_device(circuit, "D1", inside=(Diode("K", "A"),)) if _has(circuit, "D1") else None
+    return with_device(circuit, "V1", inside=(Diode("K", "A"),)) if _has(circuit, "V1") else None
 
 
 def _knob_swapped(circuit: Circuit) -> Circuit | None:

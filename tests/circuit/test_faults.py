@@ -2,6 +2,7 @@
 
 import pytest
 
+from buildsheet.circuit import Link
 from buildsheet.circuit.faults import Effect, effects, faults
 from tests.circuit.machines import DEMOS, circuit
 from tests.circuit.small import SMALL, with_device
@@ -87,3 +88,33 @@ def _told(name: str) -> tuple[Effect, ...]:
 
 def _of(name: str, words: str) -> Effect:
     return next(effect for effect in _told(name) if effect.fault.words == words)
+
+
+def test_one_diode_alone_would_defeat_the_emergency_stop() -> None:
+    """By hand on the wool carder: with its diodes shorted the contactor's coil is held from the far side of its own pole
+    through the charging resistor and the timer, past the whole chain. So there are two in a row."""
+    made = circuit("wool-carder")
+    single = with_device(made, "V2", inside=(Link("A", "K"),))
+    shorted = next(effect for effect in effects(single) if effect.fault.words == "V1 A–K shorted")
+
+    assert "emergency stop fails" in shorted.outcomes
+    assert "emergency stop fails" not in _of("wool-carder", "V1 A–K shorted").outcomes
+
+
+def test_a_stop_that_springs_back_is_no_stop_when_start_is_stuck() -> None:
+    """The hand leaves it, and the machine starts again; the emergency stop stays in."""
+    stuck = _of("strip-sander", "S2 13–14 stuck closed")
+
+    assert "stop fails" in stuck.outcomes
+    assert "emergency-stop" in stuck.stopped_by
+
+
+@pytest.mark.parametrize(
+    ("words", "outcome"),
+    [("K2 15–18 open", "no pull-in"), ("wire 208 broken", "no pull-in"), ("Q2 A1–A2 open", "no pull-in"), ("wire 207 broken", "no hold"),
+     ("Q2 1–2 open", "no turning"), ("wire 104 broken", "no turning"), ("F4 1–2 blown", "no charging"), ("wire 153 broken", "no charging")],
+)  # fmt: skip
+def test_what_is_seen_on_the_wool_carder(words: str, outcome: str) -> None:
+    """By hand: what never lets the contactor in, what lets it fall, what leaves the motor to the charging resistor, whose
+    tenth of an ampere turns nothing, and what keeps the charger from the battery."""
+    assert outcome in _of("wool-carder", words).outcomes

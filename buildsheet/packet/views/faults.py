@@ -24,7 +24,7 @@ SEEN: tuple[tuple[Outcome, str], ...] = (
     ("knob fails", "The knob does nothing, or there is one speed only."),
     ("fan stops", "The fan stands still."),
     ("fuse blows", "A fuse blows at once."),
-    ("resistor overheats", "It crawls, and the charging resistor gets hot."),
+    ("no charging", "The battery is not charged though the charger is on."),
 )
 HAPPENS: dict[Outcome, str] = {
     "starts by itself": "starts when it is switched on",
