@@ -106,7 +106,7 @@ def _unknown(what: str, word: str, words: Iterable[str]) -> str:
 
 def html(sheet: MeasureSheet, of: Region) -> str:
     """A measuring sheet as one self-contained HTML document."""
-    ink = Ink(of.inches)
+    ink, paper = Ink(of.inches), PAPERS[of.paper]
     written = Ink()  # a setting prints in the unit that its table gives, in every region
     engine = environment(written)
     engine.globals |= {
@@ -120,7 +120,8 @@ def html(sheet: MeasureSheet, of: Region) -> str:
         language="en",
         title=f"{sheet.name}, measuring sheet",
         style=Markup((templates() / "paper.css").read_text(encoding="utf-8")),  # noqa: S704  our own style sheet
-        page_rules=edge.page_rules((sheet,), PAPERS[of.paper], of.inches),
+        page_rules=edge.page_rules((sheet,), paper, of.inches),
+        taller=edge.live_area(paper)[1] - min(edge.live_area(one)[1] for one in PAPERS.values()),
         sheet=sheet,
         words=of.words,
         inches=of.inches,

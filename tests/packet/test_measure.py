@@ -133,7 +133,7 @@ def test_the_regions_words(sheet: measure.MeasureSheet, name: str) -> None:
     """Gray and color in North America, grey and colour in Europe."""
     text = " ".join(texts(printed(sheet.slug, name))[0].split())
     wrong = r"\b(?:grey|colours?)\b" if name == "north-america" else r"\b(?:gray|colors?)\b"
-    assert re.findall(wrong, text) == []
+    assert re.findall(wrong, text, re.IGNORECASE) == []
 
 
 def test_every_row_of_the_tables_is_used() -> None:
@@ -396,3 +396,16 @@ def test_a_sheet_that_cant_be_written_leaves_nothing_half(tmp_path: Path) -> Non
     assert len(ran.output.splitlines()) == 1
     with pytest.raises(BuildsheetError):
         measure.find("nothing")
+
+
+@EACH
+def test_boxes_of_a_grid_are_wide_enough_for_a_pen(sheet: measure.MeasureSheet, name: str) -> None:
+    """Own design rule: a pen box is at least 22 mm wide; a millimetre of each column is the gap."""
+    for grid in re.findall(r'<table class="ms-grid">(.*?)</table>', html(sheet.slug, name), re.DOTALL):
+        widths = [float(width) for width in re.findall(r'<col style="width:([\d.]+)mm">', grid)]
+        first = re.search(r"<tbody><tr>(.*?)</tr>", grid, re.DOTALL)
+        assert first is not None
+        cells = re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", first[1], re.DOTALL)
+        assert sum(widths) == pytest.approx(139, abs=0.1)
+        assert len(cells) == len(widths)
+        assert all(width >= 23 for cell, width in zip(cells, widths, strict=True) if "ms-box" in cell)
