@@ -289,6 +289,7 @@ def test_kinds_that_no_file_takes_say_so() -> None:
         ("motor-magnet-dc", "The constant says what speed a voltage gives, not what speed is safe."),
         ("motor-series", "The constant says what speed a voltage gives, not what speed is safe."),
         ("motor-series", "A series motor without load runs away until it bursts."),
+        ("motor-series", "Made for a battery (starter, winch): never free, leave it out."),
         ("motor-shunt", "With its field lost it runs away until it bursts."),
         ("motor-split-phase", "Lowering its voltage is no speed control."),
         ("motor-capacitor-start", "Lowering its voltage is no speed control."),
