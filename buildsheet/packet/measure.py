@@ -21,7 +21,6 @@ from buildsheet.reference.tables import Cell
 from buildsheet.units import METRE_PER_SECOND
 from buildsheet.worksheet import Row, Value
 
-FOLDER = "measure"
 RANGES, SETTINGS = "measure_ranges", "measure_settings"
 GAP = "___"  # where a reading goes in a line of a project file
 

@@ -291,6 +291,7 @@ def test_kinds_that_no_file_takes_say_so() -> None:
         ("motor-series", "A series motor without load runs away until it bursts."),
         ("motor-series", "Made for a battery (starter, winch): never free, leave it out."),
         ("motor-shunt", "With its field lost it runs away until it bursts."),
+        ("motor-shunt", "only if the field's plate volts are not above the armature's, else leave it out"),
         ("motor-split-phase", "Lowering its voltage is no speed control."),
         ("motor-capacitor-start", "Lowering its voltage is no speed control."),
         ("motor-permanent-split-capacitor", "Lowering its voltage is no speed control."),
