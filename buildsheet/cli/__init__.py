@@ -89,6 +89,21 @@ def packet(file: Path, out: Path | None) -> None:
     sys.exit(EXIT_STOP if made.stopped else 0)
 
 
+@main.command()
+@click.argument("what", default="")
+@click.argument("kind", default="")
+@click.option("--region", default="north-america", show_default=True, metavar="NAME", help="Which paper and words.")
+@click.option("--out", type=click.Path(path_type=Path), default=Path("measure"), show_default=True, help="Folder for the files.")
+def measure(what: str, kind: str, *, region: str, out: Path) -> None:
+    """Write a measuring sheet, one page to fill in at the bench: motor KIND, donor, board, transformer, capacitor, switch;
+    without a word, the one that asks what a motor is."""
+    from buildsheet.packet.measure import find, region_of, write
+
+    sheet = find(what, kind)
+    for path in write(sheet, region_of(region), out):
+        click.echo(str(path))
+
+
 @main.command(name="formula")
 @click.argument("name", required=False)
 @click.argument("quantities", nargs=-1)

@@ -4,7 +4,7 @@ import csv
 import io
 import os
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Mapping
 from pathlib import Path
 
 from buildsheet.circuit.proofs import protected_by
@@ -39,11 +39,17 @@ def write_packet(plan: Plan, file: Path, folder: Path, progress: Callable[[str],
         subject=machine.purpose if machine else "",
         created=cover.date(plan) or None,
     )
+    return put(folder, files, stale=tuple(f"{name}{suffix}" for suffix in SUFFIXES if f"{name}{suffix}" not in files))
+
+
+def put(folder: Path, files: Mapping[str, bytes], stale: Collection[str] = ()) -> tuple[Path, ...]:
+    """Writes files into a folder, each whole or not at all, and removes those that are stale; the paths in order.
+
+    Raises BuildsheetError with what the system said."""
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        for suffix in SUFFIXES:
-            if f"{name}{suffix}" not in files:
-                (folder / f"{name}{suffix}").unlink(missing_ok=True)
+        for file_name in stale:
+            (folder / file_name).unlink(missing_ok=True)
         for file_name, data in files.items():
             _write_whole(folder / file_name, data)
     except OSError as error:

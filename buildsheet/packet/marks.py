@@ -151,6 +151,12 @@ def _symbol(name: str) -> tuple[float, float, str, str]:
     return float(found[1]), float(found[2]), unescape(found[3]), found[4].strip()
 
 
+def symbol_parts(name: str) -> tuple[float, float, str]:
+    """Width and height of a symbol in its own units, and its drawing, to be placed in another one."""
+    across, down, _, body = _symbol(name)
+    return across, down, body
+
+
 def symbol(name: str, title: str = "", height: float = 8) -> Markup:
     """A symbol from templates/symbols, `height` mm high; `title` replaces the one in the file."""
     across, down, named, body = _symbol(name)
