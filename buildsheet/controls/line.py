@@ -77,7 +77,7 @@ def wire_line(
 
 
 def _bar() -> tuple[str, ...]:
-    return tuple(str(number) for number in range(1, 9))
+    return tuple(str(number) for number in range(1, 11))
 
 
 def _bar_links() -> tuple[Link, ...]:

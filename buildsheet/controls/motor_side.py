@@ -72,7 +72,8 @@ def wire_motor(
     if choke is not None:
         board.add(
             Device(
-                "L1", "choke", "Choke", texts["L1"], ("1", "2"), (Winding("1", "2", *choke, part="choke"),), place="box", column=5,
+                "L1", "choke", "Choke", texts["L1"], ("1", "2", "core") if bonded else ("1", "2"), (Winding("1", "2", *choke, part="choke"),),
+                metal="core" if bonded else "", place="box", column=5,
             )
         )  # fmt: skip
         board.wire(411, ends[0], "L1:1", "armature")

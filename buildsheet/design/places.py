@@ -34,7 +34,7 @@ def places_of(
     if supplied.earthed:
         found.append(
             Place(
-                "earth-bar", "earth bar", "Protective bar", (), ("copper or brass bar with eight screws, bolted to bare metal",), "X2",
+                "earth-bar", "earth bar", "Protective bar", (), ("copper or brass bar with ten screws, bolted to bare metal",), "X2",
                 "studs M5 with toothed washers, one wire each", safety=True,
             )
         )  # fmt: skip

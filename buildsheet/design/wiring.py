@@ -321,6 +321,8 @@ def _bonds(board: Board, texts: dict[str, str]) -> None:
     bond(board, 906, "6", "U3", "stud", "motor")
     if "M2" in board.devices and board.devices["M2"].metal:
         bond(board, 907, "7", "M2", "frame", "box")
+    if "L1" in board.devices and board.devices["L1"].metal:
+        bond(board, 908, "8", "L1", "core", "box")
 
 
 def _with_spares(board: Board) -> Device:

@@ -17,7 +17,7 @@ from buildsheet.given.fields import (
 )
 from buildsheet.given.model import Given
 
-MachineKind = Literal["belt-sander", "fruit-mill", "yarn-twister", "wool-carder", "other"]
+MachineKind = Literal["belt-sander", "fruit-mill", "roller-mill", "yarn-twister", "wool-carder", "other"]
 
 
 class Duty(Given):

@@ -101,7 +101,7 @@ def window(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     low, high = kinds.cell(machine.kind, "low"), kinds.cell(machine.kind, "high")
     hazard = low.note("hazard")
     yield Finding("moving-tool", "note", "WARNING", Said.of(f"{hazard[0].upper()}{hazard[1:]}."), "It starts without a sound and does not stop for a hand.",
-                  "Guard all of it but the place of work, tie back hair, no gloves, no loose sleeves; eye protection.", practice("guarding of rotating tools"), key="machine.kind", step="motor")  # fmt: skip
+                  ("Guard all of it, the place of work too" if machine.reach == "guarded" else "Guard all of it but the place of work") + ", tie back hair, no gloves, no loose sleeves; eye protection.", practice("guarding of rotating tools"), key="machine.kind", step="motor")  # fmt: skip
     top = machine.speed.high
     if top.known and top.unit is low.unit and float(top) < low.si:
         yield Finding("slower-than-usual", "note", "NOTICE", Said.of(f"The highest speed {{0}} is below the usual {low.printed} to {high.printed}.", top), "It works, but slowly.",

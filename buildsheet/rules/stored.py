@@ -38,3 +38,18 @@ def blown_motor_fuse(design: Design, circuit: Circuit | None) -> Iterator[Findin
                 yield Finding("live-behind-motor-fuse", "note", "DANGER", Said.of(f"With {fuse.code} blown the motor stands, and its wires are still live."), "The fuse lies in one lead; the other still joins them to the line through the drive.",
                               f"Plug out before the fuse is looked at. The holder of {fuse.code} is one that no finger reaches into.", derivation("one fuse in one of two leads"), (fuse.code, "M1"), electric=True)  # fmt: skip
                 return
+
+
+def charged_drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A drive whose capacitor stays charged to the line's peak when the plug is out."""
+    del circuit
+    power = design.project.power
+    kept = power.keeps_charge if power is not None else None
+    if kept is None or design.applied is None or power is None:
+        return
+    volts = power.pulse_height(design.applied)
+    if volts is None:
+        return
+    lasts = "" if kept.known else " Nobody knows for how long."
+    yield Finding("drive-stays-charged", "note" if kept.known else "heed", "DANGER", Said.of("With the plug out the drive still holds {0}." + lasts, volts), "It kills as the line does, and nothing outside its case shows it: not its output, not the disconnect.",
+                  "Read the capacitor's own two screws before each touch; if they can't be reached the cover stays shut. Find the time in the drive's data and write power: discharged_after.", SIXTY, ("T1",), electric=True, step="motor", key="power.discharged_after")  # fmt: skip

@@ -104,9 +104,10 @@ class Drive(Given):
         return unknown("power.old_current", AMPERE, "a drive for any motor", "current of its old motor")
 
     @property
-    def keeps_charge(self) -> bool:
-        """Whether it holds a capacitor at its supply that stays charged for a while."""
-        return False
+    def keeps_charge(self) -> Value | None:
+        """Time after which a capacitor behind its rectifier is below the safe voltage, unknown when nobody says; None for
+        a drive that holds none at a dangerous voltage."""
+        return None
 
     @property
     def gives(self) -> Value:

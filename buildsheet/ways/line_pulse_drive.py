@@ -17,7 +17,7 @@ from buildsheet.formulas.motor import back_emf, continuous_duty
 from buildsheet.formulas.protection import peak_voltage
 from buildsheet.formulas.smoothing import capacitor_peak
 from buildsheet.formulas.supplies import source_resistance
-from buildsheet.given.fields import Farads, PulseHertzes, Volts
+from buildsheet.given.fields import Farads, PulseHertzes, Times, Volts
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import LOOSE, Applied, Setting, Wave
 from buildsheet.units import SHARE
@@ -149,6 +149,9 @@ class LinePulseDrive(Drive):
     output_high: Volts = Field(description="Most average output that it is set to.", examples=["130 V"])
     pulses: PulseHertzes = Field(description="Frequency of its pulses, if known.", examples=["16 kHz"])
     capacitor: Farads = Field(description="Its capacitor behind the bridge, if known.", examples=["470 µF"])
+    discharged_after: Times = Field(
+        description="Time after which its data say that the capacitor is below 60 V, plug out.", examples=["60 s"]
+    )
     separation: Literal["none", "galvanic"] | None = Field(
         None,
         description="Whether its control terminals are separated from the line. Unanswered keeps the packet a draft.",
@@ -193,8 +196,8 @@ class LinePulseDrive(Drive):
         return applied.bus if isinstance(applied, RectifiedPulsed) else None
 
     @property
-    def keeps_charge(self) -> bool:
-        return True
+    def keeps_charge(self) -> Value | None:
+        return self.discharged_after
 
     @property
     def live_controls(self) -> bool | None:

@@ -59,6 +59,7 @@ NOTES = {
         "fault-frame": "a broken bond is noticed by nobody until the next fault",
         "turning-motor-live": "a turning motor makes more than 60 V",
         "live-behind-motor-fuse": "one fuse in one lead of the motor",
+        "drive-stays-charged": "its capacitor stays charged after the plug is out",
         "pulses-above-motor": "the pulses are higher than the plate's volts",
         "limit-above-fuse": "at the drive's limit the motor fuse blows",
         "used-cord": "a used cord",

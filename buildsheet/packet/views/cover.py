@@ -8,6 +8,7 @@ from buildsheet.rules import Finding
 from buildsheet.worksheet import Value
 
 MOST_HAZARDS = 3
+READ_FIRST = 5  # of them, on sheet 2
 EN_DASH = f"{NARROW}–{NARROW}"
 
 
@@ -157,6 +158,14 @@ def hazards(plan: Plan) -> tuple[Finding, ...]:
     dangers = [f for f in plan.findings if f.signal in ("DANGER", "WARNING", "CAUTION")]
     order = {"DANGER": 0, "WARNING": 1, "CAUTION": 2}
     return tuple(sorted(dangers, key=lambda f: (not f.stops, order[f.signal])))
+
+
+def others(plan: Plan) -> tuple[Finding, ...]:
+    """Notes that stand nowhere else: not among the gravest, not before a step, not on the sheet of faults."""
+    first = hazards(plan)[:READ_FIRST]
+    return tuple(
+        f for f in plan.findings if f.grade == "note" and f not in first and not f.step and not f.id.startswith(("fault-", "used-"))
+    )
 
 
 def states(plan: Plan) -> list[tuple[str, str, str]]:

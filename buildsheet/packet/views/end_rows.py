@@ -15,10 +15,10 @@ def parts(asker: Asker) -> Group:
     rows: list[Row] = []
     for device in asker.circuit.devices.values():
         for part in device.inside:
-            if device.kind not in ("resistor", "diode") or not isinstance(part, Resistance | Diode):
+            if device.kind not in ("resistor", "diode", "choke") or not isinstance(part, Resistance | Diode):
                 continue
             a, b = ((f"{device.code}:{name}", f"{device.code} · {name}") for name in (part.a, part.b))
-            rows.append(asker.ask("as they are", a, b, "OL: broken, or the wrong way round. Near 0: shorted", (0.0, inf), off=asker.boards))
+            rows.append(asker.ask("as they are", a, b, "OL: broken" + (", or the wrong way round" if device.kind == "diode" else "") + ". Near 0: shorted", (0.0, inf), off=asker.boards))
             if isinstance(part, Diode):
                 rows.append(asker.ask("as they are", b, a, "a value: shorted, or the wrong way round", (0.0,), off=asker.boards))
     return Group("Single parts", asker.lifted(asker.boards), "switches", tuple(rows))
@@ -31,9 +31,17 @@ def ends(asker: Asker) -> Group:
         asker.circuit.kept[key] = _unread(asker.circuit, asker.asked, asker.joined)
     rows = []
     for wire in asker.circuit.kept[key]:
-        tips = [(str(end), f"wire {wire.number}, free end" if end.device in asker.boards else spoken(str(end))) for end in (wire.a, wire.b)]
+        tips = [(str(end), _tip(asker, wire, end)) for end in (wire.a, wire.b)]
         rows.append(asker.ask("as they are", tips[0], tips[1], f"OL: wire {wire.number} broken or loose", (inf,)))
     return Group("Wires end to end", asker.lifted(asker.boards, "still"), "switches", tuple(rows))
+
+
+def _tip(asker: Asker, wire: Wire, end: Terminal) -> str:
+    """What an end is called at the bench: free at a board, and off the plus post of a battery until the sheet is signed."""
+    if end.device in asker.boards:
+        return f"wire {wire.number}, free end"
+    source, poles = asker.circuit.source
+    return f"wire {wire.number}, taped lug" if poles.direct and end.device == source.code and end.name in poles.live else spoken(str(end))
 
 
 def _unread(circuit: Circuit, asked: list[Asked], joined: float) -> tuple[Wire, ...]:

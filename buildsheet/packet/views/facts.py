@@ -38,7 +38,7 @@ def decided(plan: Plan, ink: Ink) -> list[Fact]:
         return []
     kind = "time-lag" if supplied is None or supplied.alternating else "marked for DC"
     found: list[Fact] = [
-        ("Line fuse F1", f"{ink.print(sizes.line_fuse)}, {kind}; carries the supply's current all day"),
+        (f"{plan.circuit.devices['F1'].name if plan.circuit else 'Line fuse'} F1", f"{ink.print(sizes.line_fuse)}, {kind}; carries the supply's current all day"),
         ("Motor fuse F2", f"{ink.print(sizes.motor_fuse)}, marked for {ink.print(sizes.motor_fuse_volts)} DC or more; carries the armature current as heat feels it"),
     ]
     if sizes.cord is not None:
@@ -114,7 +114,7 @@ def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
         pairs.append(("tool, turning", load.tool_low, load.tool_high))
     pairs += [
         ("motor", load.motor_low, load.motor_high), ("volts at the motor", low.terminal, high.terminal), ("armature current, average", low.current, high.current),
-        ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor), ("line current", low.line, high.line),
+        ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor), ("supply current", low.line, high.line),
         (low.setting.label.partition(",")[0], low.setting, high.setting),
     ]  # fmt: skip
     return [[name, str(ink.print(a)), str(ink.print(b)), ""] for name, a, b in pairs]

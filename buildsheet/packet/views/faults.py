@@ -11,7 +11,7 @@ from buildsheet.circuit.netlist import numbers
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.checks import all_groups
 from buildsheet.packet.views.facts import limit
-from buildsheet.packet.views.power import output_of
+from buildsheet.packet.views.power import drive_ends, output_of
 from buildsheet.packet.views.reading import Group, Row
 from buildsheet.packet.views.steps import StepItem, Taken
 from buildsheet.plan import Plan
@@ -57,22 +57,38 @@ def _safe_steps(plan: Plan, circuit: Circuit, ink: Ink) -> Iterator[StepItem]:
     design = plan.design
     on_plug = design.supplied is None or design.supplied.guard is not None
     fuses = " and ".join(code for code in ("F1", "F4") if code in circuit.devices)
-    off = "plug out, and where you see it" if on_plug else f"{fuses} out, and in your pocket"
-    kept = "the lever shows off, and nobody can plug it in behind your back." if on_plug else "the lever shows off, and no fuse is left in its holder."
-    yield StepItem("1", f"Emergency stop pressed, disconnect off, {off}.", kept)
+    off = "plug out, and where you see it" if on_plug else f"{fuses} out, and in your pocket" + (", the charger's lead out" if "X4" in circuit.devices else "")
+    why = "" if on_plug else "The posts and the upper screws of the holders never go dead."
+    seen = "the lever shows off, and nobody can plug it in behind your back." if on_plug else "the lever shows off, and no fuse is left in its holder."
+    yield StepItem("1", f"Emergency stop pressed, disconnect off, {off}.", seen, note=why)
     made, coast = _top_volts(plan), design.coast
     note = f"While it turns the motor makes up to {ink.print(made)} of its own." if made is not None else "While it turns the motor makes voltage of its own."
     lasts = f" It coasts up to {ink.print(coast)}." if coast is not None and coast.known else ""
     yield StepItem("2", "Wait until all stands.", "nothing turns.", note=note + lasts)
-    wait = limit("safe time", ink, design.region.tables["rules"])
+    kept = plan.project.power.keeps_charge if plan.project.power is not None else None
+    wait = str(ink.print(kept)) if kept is not None and kept.known else limit("safe time", ink, design.region.tables["rules"])
     least = limit("no output", ink)
     first, second = output_of(circuit)
     poles = " and ".join(f"Q1 · {name}" for name in ("2", "4"))
-    yield StepItem("3", "Meter on V DC, tips on a battery that is good. Then on V AC, if the socket has it." if on_plug else "Meter on V DC, tips on a battery that is good.", "it shows that battery: the meter works.")
+    yield StepItem("3", "Meter on V DC, tips on a battery that is good.", "it shows that battery: the meter works.")
     taken = [Taken(f"{first.device} · {first.name} to {second.name}", f"under {least}", "V DC")]
     taken.append(Taken(f"{poles.replace('Q1 · 4', '4')}", f"under {least}", "V AC" if on_plug else "V DC"))
+    taken = [*_on_the_drive(plan, circuit, least), *taken]
     yield StepItem("4", f"Wait {wait} more. Cover off; read without touching anything.", "all are under it. If one is not, go away from it and wait: something still makes it.", readings=tuple(taken))
     yield StepItem("5", "Tips on that battery again.", "the meter still shows it. Only now is the machine dead.")
+
+
+def _on_the_drive(plan: Plan, circuit: Circuit, least: str) -> list[Taken]:
+    """What a drive keeps at its supply: a capacitor behind its bridge, or at its battery terminals."""
+    power = plan.project.power
+    if power is None:
+        return []
+    if power.keeps_charge is not None:
+        return [Taken("drive's capacitor, its own two screws", f"under {least}, or hands off", "V DC")]
+    if power.capacitor_in is not None:
+        first, second = drive_ends(circuit, 3)
+        return [Taken(f"{first.device} · {first.name} to {second.name}", f"under {least}", "V DC")]
+    return []
 
 
 def _top_volts(plan: Plan) -> Value | None:
@@ -116,13 +132,22 @@ def _differs(sound: Row, broken: Row) -> bool:
     return broken.low > sound.high or broken.high < sound.low
 
 
-def seen_rows(all_found: tuple[Found, ...]) -> list[list[object]]:
+def seen_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
     """What is seen, where to look in the order of likelihood, and the rows of sheet 8 that tell."""
     made: list[list[object]] = []
+    earth = plan.design.region.words["earth"]
+    if plan.circuit is not None and plan.circuit.source[1].earth:
+        metal = [row for group in all_groups(plan.circuit, earth) for row in group.rows if row.want == "OL" and any(word in row.black for word in (f"{earth} pin", "frame", "heat sink"))]
+        what = f"The {plan.design.region.words['residual-current-device']} or the breaker trips."
+        made.append([what, "a wire, a winding or a power device on metal; a wet motor; carbon dust in it", numbers([int(row.number) for row in metal])])
     for outcome, words in SEEN:
         those = [one for one in all_found if outcome in one.effect.outcomes]
         if those:
             made.append([words, suspects([one.effect for one in those]), _numbers(those)])
+    if plan.circuit is not None and "F3" in plan.circuit.devices:
+        made.append(["The overload relay trips again and again.", "the work: a dull tool, a tight belt, a dry bearing; its dial (sheet 3)", "none; sheet 9 shows it"])
+    if plan.circuit is not None and not any(d.kind == "reversing-switch" for d in plan.circuit.devices.values()):
+        made.append(["It turns the wrong way.", "the armature's two wires at the motor changed over", "none; sheet 9 shows it"])
     return made
 
 
@@ -177,5 +202,5 @@ def _numbers(those: list[Found]) -> str:
     rows = sorted({row for one in those for row in one.rows})
     hidden = any(not one.rows for one in those)
     if not rows:
-        return "none: see sheet 9"
+        return "none; sheet 9 shows it"
     return numbers(rows) + (", not all" if hidden else "")

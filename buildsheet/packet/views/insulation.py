@@ -26,6 +26,8 @@ def insulation(plan: Plan) -> Insulation | None:
     earth = plan.design.region.words["earth"]
     at = {code: positions[1] for code, positions in ((d.code, d.positions) for d in circuit.devices.values()) if code in ("Q1", "Q2") and positions}
     switches = [f"{code} {'pushed in' if position == 'in' else position}" for code, position in at.items()]
+    if "S5" in circuit.devices:
+        switches.append("S5 forward, the motor's wires on")
     if "F3" in circuit.devices:
         switches.append("F3 set")
     switches += [f"{code} out" for code in ("S1",) if code in circuit.devices]

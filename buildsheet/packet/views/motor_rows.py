@@ -2,7 +2,7 @@
 
 from math import inf
 
-from buildsheet.circuit import Contact, Terminal, Winding
+from buildsheet.circuit import Circuit, Contact, Terminal, Winding
 from buildsheet.circuit.netlist import numbers
 from buildsheet.circuit.readings import expected
 from buildsheet.packet.views.asking import Asker, terminal_of
@@ -43,12 +43,7 @@ def reversing(asker: Asker) -> Group:
                     at={code: position},
                 )
             )
-    lifted = [
-        wire.number
-        for wire in asker.circuit.wires
-        if motors & {wire.a.device, wire.b.device} and wire.role != "protective"
-    ]
-    return Group("Direction", f"{numbers(lifted)} off the motor", "switch", tuple(rows))
+    return Group("Direction", f"{numbers(off_the_motor(asker.circuit))} off the motor", "switch", tuple(rows))
 
 
 def knob(asker: Asker) -> Group:
@@ -135,6 +130,13 @@ def motor(asker: Asker) -> Group:
                 at=at,
             )
         )
-    return Group(
-        "Motor", f"{numbers([number for number, _ in outputs])} off the drive", "switches", tuple(rows)
-    )
+    off = f"{numbers([number for number, _ in outputs])} off the drive"
+    changed = any(d.kind == "reversing-switch" for d in asker.circuit.devices.values())
+    note = f"{numbers(off_the_motor(asker.circuit))} back on the motor; {off}" if changed else off
+    return Group("Motor", note, "switches", tuple(rows))
+
+
+def off_the_motor(circuit: Circuit) -> list[int]:
+    """The motor's own wires, which come off it while a changeover is read."""
+    motors = {d.code for d in circuit.devices.values() if d.kind == "motor"}
+    return [w.number for w in circuit.wires if motors & {w.a.device, w.b.device} and w.role != "protective"]

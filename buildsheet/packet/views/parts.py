@@ -88,7 +88,7 @@ def wire_buys(plan: Plan, ink: Ink) -> list[list[object]]:
     count = ends(plan.circuit)
     rows.append(["", f"{count.screws} crimp terminals or ferrules for screws, and a few to practise on", "", ""])
     if count.studs:
-        rows.append(["", f"{count.studs} ring terminals with toothed washers, for the studs and frames", "nothing that slips on", ""])
+        rows.append(["", f"{count.studs} ring terminals with toothed washers, for studs, frames and battery posts", "nothing that slips on", ""])
     if count.lugs:
         rows.append(["", f"{count.lugs} heat-shrink sleeves for the soldered lugs of the speed knob", "", ""])
     return rows
@@ -107,7 +107,7 @@ def ends(circuit: Circuit) -> Ends:
     """Every end that somebody has to make: all but those that are moulded into the plug."""
     plug, _ = circuit.source
     found = [end for wire in circuit.wires for end in (wire.a, wire.b) if not (end.device == plug.code and on_a_plug(wire, circuit))]
-    studs = sum(circuit.devices[end.device].metal == end.name for end in found)
+    studs = sum(circuit.devices[end.device].metal == end.name or circuit.devices[end.device].kind == "battery" for end in found)
     lugs = sum(circuit.devices[end.device].kind == "potentiometer" for end in found)
     return Ends(len(found) - studs - lugs, studs, lugs)
 
@@ -118,7 +118,7 @@ def tools(plan: Plan, ink: Ink) -> list[str]:
     supplied = plan.design.supplied
     found = [f"two-lead multimeter, category III {limit('meter', ink)}, true RMS, with insulated clips"]
     if "clamp" in used:
-        found.append("clamp meter for AC and DC, true RMS: for the currents of sheet 9, no wire is opened")
+        found.append("clamp meter for AC and DC, true RMS, that holds its greatest reading: for the currents of sheet 9, no wire is opened")
     if "tester" in used:
         found.append("outlet tester with a button for the residual-current device")
     if supplied is None or supplied.earthed:

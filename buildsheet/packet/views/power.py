@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from buildsheet.circuit import Circuit, Terminal
+from buildsheet.motors.series import SeriesMachine
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.facts import NO_TRIMS, Fact, limit, settings
 from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
@@ -31,6 +32,7 @@ class RowItem:
 
 PowerItem = PartHead | StepItem | HoldItem | SettingsItem | RowItem
 
+CAPACITOR = "This drive holds a large capacitor behind its bridge, charged to the peak of the line."
 # Who does it, by what the file says of the person who wires. A person's word is never raised by this sheet.
 BY_SKILL = {
     "skilled": "For the skilled person that the file names.",
@@ -97,6 +99,9 @@ class _Writer:
         self.start = "hold start until the contactor pulls in" if charged else "press start, wait"
         self.press = "Hold start for longer than the charging takes" if charged else "Press start"
         self.count = 0
+        machine = plan.project.machine
+        self.guarded = machine is not None and machine.reach == "guarded"
+        self.runs_away = isinstance(plan.design.motor, SeriesMachine)
         self.low, self.high = plan.design.point("low"), plan.design.point("high")
 
     def step(self, action: str, right_when: str, *readings: Taken, note: str = "") -> StepItem:
@@ -120,6 +125,12 @@ class _Writer:
                 f"Test the outlet with a tester: polarity and {words['earth']}. Press the test button of the {residual}.",
                 "the tester shows a right outlet, and the test button trips it.",
             )
+        else:
+            lugs = [w.number for w in self.circuit.wires if Terminal("X1", "+") in (w.a, w.b)]
+            yield self.step(
+                f"Both fuses out. Put the lug{'s' if len(lugs) > 1 else ''} of {' and '.join(str(n) for n in lugs)} on the plus post with an insulated spanner, and the cap over it.",
+                "nothing sparks, and no bare metal of the post is left.",
+            )
         yield self.step(
             "Turn the motor's shaft by hand.", "it turns without a scrape, and the brushes do not catch."
         )
@@ -135,7 +146,7 @@ class _Writer:
 
     def stored(self) -> RowItem:
         rules = self.plan.design.region.tables["rules"]
-        wait, volts = limit("safe time", self.ink, rules), limit("safe voltage", self.ink, rules)
+        wait, volts = limit("safe time", self.ink, rules), limit("no output", self.ink)
         plus, minus = self.output()
         sizes = self.plan.design.sizes
         if any(device.kind == "capacitor" for device in self.circuit.devices.values()):
@@ -143,12 +154,11 @@ class _Writer:
         elif sizes is not None and sizes.precharge is not None:
             seen = "The drive holds the capacitor that sheet 8 charges over a resistor"
             plus, minus = self.drive_ends(3)
-        elif self.plan.project.power is not None and self.plan.project.power.keeps_charge:
-            seen = "Sheet 5 shows no capacitor, but this drive holds a large one behind its bridge, charged to the peak of the line"
+        elif (kept := self.plan.project.power.keeps_charge if self.plan.project.power else None) is not None:
+            wait = str(self.ink.print(kept)) if kept.known else wait
+            return RowItem("Stored charge", f"{CAPACITOR} {self.off.capitalize()}, wait {wait}, and read the capacitor's own two screws: under {limit('no output', self.ink)} DC, or the hand stays out. The output of the drive shows nothing of it. The shaft makes voltage as long as it turns.")
         else:
             seen = "Sheet 5 shows no capacitor, but the drive may hold one"
-        if not self.plugged:  # a battery machine is under the safe voltage all the time
-            volts = limit("no output", self.ink)
         return RowItem(
             "Stored charge",
             f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {plus.name} and {minus.name}. The shaft makes voltage as long as it turns.",
@@ -185,13 +195,10 @@ class _Writer:
         )  # fmt: skip
         yield from self.zero_start()
         yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
-        yield self.step(
-            f"{self.start[0].upper()}{self.start[1:]}; turn the knob up by a quarter.",
-            "the motor speeds up evenly, and the way that its arrow of sheet 14 points.",
-        )
-        yield self.step(
-            "Turn the knob to fast.", "the speed rises without a jump, and nothing shakes.", *self.volts(self.high, "output, knob at fast", "more without load")
-        )
+        if self.runs_away:
+            yield RowItem("Not faster yet", "With nothing coupled this motor runs away. The knob stays at slow until belt and tool are on.", tint=True)
+        else:
+            yield from self.up("more without load")
         yield self.step(
             "Press the emergency stop.", "the contactor drops at once, and the motor coasts to a stand."
         )
@@ -202,6 +209,16 @@ class _Writer:
                 "the contactor drops at 0, the motor coasts to a stand, and start does nothing until the timer's time is over; then it turns the other way.",
                 note="Never throw the switch over while the motor turns: the timer holds back start, not the lever, and the motor would short itself through the drive.",
             )
+
+    def up(self, more: str = "") -> Iterator[StepItem]:
+        """The knob turned up, in two steps."""
+        yield self.step(
+            f"{self.start[0].upper()}{self.start[1:]}; turn the knob up by a quarter.",
+            "the motor speeds up evenly, and the way that its arrow of sheet 14 points.",
+        )
+        yield self.step(
+            "Turn the knob to fast.", "the speed rises without a jump, and nothing shakes.", *self.volts(self.high, "output, knob at fast", more)
+        )
 
     def charger(self) -> Iterator[PowerItem]:
         """The charger's socket last: until here its fuse is out, so that one fuse alone makes the machine dead."""
@@ -268,7 +285,7 @@ class _Writer:
             return
         wire = self.motor_wire()
         yield self.step(
-            f"Clamp round wire {wire}, DC. {self.start[0].upper()}{self.start[1:]}, knob at slow.",
+            f"Clamp round wire {wire}, DC, its MAX hold on. {self.start[0].upper()}{self.start[1:]}, knob at slow; then off, and read.",
             "the current is steady.",
             Taken("motor running free", f"about {self.ink.print(free)}, a little more at speed", "A DC", "clamp"),
         )
@@ -299,8 +316,10 @@ class _Writer:
         )
         yield self.step(
             "Put all guards back on.",
-            "no finger reaches a turning part from any side, and only the place of work is open.",
+            "no finger reaches a turning part from any side" + (", the place of work neither." if self.guarded else ", and only the place of work is open."),
         )
+        if self.runs_away:
+            yield from self.up()
         yield self.step(
             "Run ten minutes at the slowest speed, then ten at the fastest, without work.",
             "the hand can stay on the motor, the box is only warm, and the belt has not wandered." if belts else "the hand can stay on the motor, and the box is only warm.",
@@ -332,14 +351,14 @@ class _Writer:
         sizes = self.plan.design.sizes
         if self.high is not None:
             yield self.step(
-                f"Clamp round wire {self.motor_wire()}. Work as hard as the file says.",
+                f"Clamp round wire {self.motor_wire()}, MAX hold on, cover shut. Work as hard as the file says; off, and read.",
                 "the speed holds, and the current falls back when the work is lifted.",
                 Taken("motor, average", f"at most {self.ink.print(self.high.current)}", "A DC", "clamp"),
                 Taken("motor, true RMS", f"at most {self.ink.print(self.high.rms)}", "A AC+DC", "clamp"),
             )
         if sizes is not None:
             yield self.step(
-                f"Clamp round wire {self.line_wire()}. Work as hard again.",
+                f"Clamp round wire {self.line_wire()}, MAX hold on, cover shut. Work as hard again; off, and read.",
                 "no fuse and no relay trips.",
                 self.drawn(sizes.line_current),
             )

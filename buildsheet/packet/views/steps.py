@@ -87,10 +87,10 @@ PARTS: tuple[_Part, ...] = (
     _Part("knob", "Speed knob", (5,), ("A second person compares the knob's wires with sheet 5.",
           "The outer two swapped means full speed at the slow end. Nothing below is wired until this is signed.")),
     _Part("motor", "Motor side", (4,), None),
-    _Part("drive", "Feed of drive and fan", (3,), None),
+    _Part("drive", "Feed of the drive", (3,), None),
     _Part("release", "No-volt release", (2,), ("A second person follows these wires on sheet 5, one by one, from the fuse to the coil.",
           "A contact that is bridged by mistake makes the emergency stop a decoration.")),
-    _Part("line", "Line side in the box", (1,), None),
+    _Part("line", "Supply side in the box", (1,), None),
 )  # fmt: skip
 
 
@@ -184,6 +184,7 @@ class _Writer:
     def machine(self) -> Iterator[Item]:
         """Motor and guard on the machine's frame. Belt and tool wait for sheet 9: the first power is without load."""
         belts = bool(self.plan.project.belts)
+        guarded = self.plan.project.machine is not None and self.plan.project.machine.reach == "guarded"
         yield self.step(
             "Bolt the motor to the machine frame" + (", its pulley tight on the shaft." if belts else ", its shaft free of the tool."),
             "all bolts have lock washers, no pull of the hand shifts the motor, and its shaft turns without a scrape.",
@@ -191,13 +192,14 @@ class _Writer:
         )
         yield self.step(
             "Fit the guard and its screws.",
-            "it needs a tool to come off, it covers all that turns but the place of work, and it touches nothing when the shaft is turned by hand.",
+            f"it needs a tool to come off, it covers all that turns{'' if guarded else ' but the place of work'}, and it touches nothing when the shaft is turned by hand.",
         )
 
     def part(self, part: _Part, wires: list[Wire]) -> Iterator[Item]:
         sizes = sorted({w.size for w in wires})
         first, last = wires[0].number, wires[-1].number
-        note = f"Wires {first}–{last}: {' and '.join(sizes)}, {insulation(self.plan, self.ink)}. Torque as marked on the part."
+        which = f"Wire {first}" if first == last else f"Wires {first}–{last}"
+        note = f"{which}: {' and '.join(sizes)}, {insulation(self.plan, self.ink)}. Torque as marked on the part."
         yield self.head(part.name, note, strip_of(sizes[0], self.plan.design.region.tables["strip"]))
         if part.key == "knob":
             yield from self.warnings("knob")
@@ -258,12 +260,13 @@ class _Writer:
             )
         if a.code == b.code:
             return self.step(
-                f"Link {a.code} {wires[0].a.name} to {wires[0].b.name}.",
+                f"Link {a.code} {', '.join(f'{w.a.name} to {w.b.name}' for w in wires)}.",
                 "the link lies beside the part, not across it.",
                 lines,
             )
-        full = next((end for end in ends if self.placed[end] > 1), None)
-        note = f"{full.device} {full.name} now holds two wires: that is all it takes." if full else ""
+        full = [f"{end.device} {end.name}" for end in dict.fromkeys(ends) if self.placed[end] > 1]
+        holds = "now hold two wires each" if len(full) > 1 else "now holds two wires"
+        note = f"{' and '.join(full)} {holds}: that is all {'they take' if len(full) > 1 else 'it takes'}." if full else ""
         return self.step(
             f"Join {_the(a.name)} ({a.code}) and {_the(b.name)} ({b.code}).",
             "a pull with two fingers moves no end.",
@@ -293,6 +296,14 @@ class _Writer:
         )
         # The fused ends of the leads first, then minus, and plus last of all, as sheet 2 says.
         for wire in sorted(outside, key=lambda w: (source.code in (w.a.device, w.b.device), Terminal(source.code, "+") in (w.a, w.b))):
+            if Terminal(source.code, "+") in (wire.a, wire.b):
+                far = wire.b if wire.a.device == source.code else wire.a
+                yield self.step(
+                    f"Screw wire {wire.number} to {far.device} {far.name}; its lug for the plus post stays off, taped over.",
+                    "the lug is wholly under tape, and the post under its cap. It goes on after sheet 8 is signed.",
+                    (wire_line(wire, self.plan, self.ink),),
+                )
+                continue
             yield self._wires("battery", [wire])
 
     def cord(self, wires: list[Wire]) -> Iterator[Item]:

@@ -14,9 +14,11 @@ def metal(asker: Asker) -> Group:
     """Every metal part: joined to the protective pin, or to nothing where there is none."""
     metals = [device for device in asker.circuit.devices.values() if device.metal]
     if asker.pin is None:
+        at = {**asker.run, **asker.on(), **_pushed(asker)}
         rows = [
-            asker.ask("as they are", asker.poles[0], (f"{device.code}:{device.metal}", low_case(device.name)), "a value: a wire touches metal", (0.0,), off=asker.boards)
+            asker.ask(asker.hands(at), pole, (f"{device.code}:{device.metal}", f"{low_case(device.name)}; then the steel of the box"), "a value: a wire touches metal", (0.0,), off=asker.boards, at=at)
             for device in metals
+            for pole in asker.poles
         ]  # fmt: skip
         return Group("Nothing reaches the metal", asker.lifted(asker.boards), "switches", tuple(rows))
     rows = []
@@ -30,7 +32,18 @@ def metal(asker: Asker) -> Group:
         rows.append(
             asker.ask("as they are", asker.pin, metal, f"more: paint under the ring, wire {wire}", (inf,))
         )
+    for device in metals:
+        if device.kind == "drive":  # a power device whose pad is gone makes its heat sink live
+            ends = [next(iter(asker.circuit.at(Terminal(device.code, name))), None) for name in device.terminals]
+            power = [(wire, name) for wire, name in zip(ends, device.terminals, strict=True) if wire is not None and wire.stage in (3, 4)]
+            for _, name in (power[0], power[-1]):
+                case = (f"{device.code}:{device.metal}", f"{low_case(device.name)}'s heat sink")
+                rows.append(asker.ask("its wires off", (f"{device.code}:{name}", f"{device.code} · {name}"), case, "a value: a power device touches its heat sink", (0.0,), off=asker.boards))
     return Group(f"{asker.earth.capitalize()} reaches all metal", "", "switches", tuple(rows))
+
+
+def _pushed(asker: Asker) -> dict[str, str]:
+    return {d.code: d.positions[1] for d in asker.circuit.devices.values() if d.kind == "contactor"}
 
 
 def supply(asker: Asker) -> Group:

@@ -70,7 +70,7 @@ def rows(plan: Plan, ink: Ink) -> list[object]:
 
 
 STAGES = {
-    1: "Line, 100s",
+    1: "Supply, 100s",
     2: "No-volt release, 200s",
     3: "Drive, 300s",
     4: "Motor, 400s",
