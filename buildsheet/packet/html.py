@@ -144,7 +144,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "packet": packet, "sheets": taken, "left_out": [(sheet, why) for sheet, why in left],
         "room": marks.path_room(edge.live_area(paper)[1], len(taken)),
         "stages": stages, "brackets": cover.brackets(plan, len(stages)), "plate": cover.plate(plan, ink), "states": cover.states(plan),
-        "hazards": cover.hazards(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
+        "cover_hazards": cover.on_the_cover(plan), "read_first": cover.read_first(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
         "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.tools(plan, ink),
         "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink), "reserved": wires.reserved(plan),
         "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "wires_back": checks.wires_back(plan.circuit) if plan.circuit else (), "insulation": insulation.insulation(plan), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),

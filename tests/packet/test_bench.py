@@ -170,7 +170,8 @@ def test_every_end_is_counted_once_but_those_in_the_plug(text: str) -> None:
     count = parts.ends(circuit)
     assert count.screws + count.studs + count.lugs == 2 * len(circuit.wires) - moulded
     assert count.lugs == 3
-    assert count.studs == sum(1 for w in circuit.wires if w.role == "protective" and circuit.devices[w.b.device].metal == w.b.name)
+    posts = sum(circuit.devices[end.device].kind == "battery" for w in circuit.wires for end in (w.a, w.b))  # ring lugs too
+    assert count.studs == posts + sum(1 for w in circuit.wires if w.role == "protective" and circuit.devices[w.b.device].metal == w.b.name)
 
 
 def steps_of(one: Plan) -> list[StepItem]:

@@ -7,8 +7,8 @@ from buildsheet.plan import Plan
 from buildsheet.rules import Finding
 from buildsheet.worksheet import Value
 
-MOST_HAZARDS = 3
-READ_FIRST = 5  # of them, on sheet 2
+MOST_HAZARDS, COVER_LINES, PER_LINE = 3, 6, 32  # beside the line: so many, in so many lines of so many letters
+READ_FIRST, LEAST_FIRST, FIRST_LETTERS = 5, 3, 1600  # on sheet 2: so many, as long as they leave room for the rest of it
 EN_DASH = f"{NARROW}–{NARROW}"
 
 
@@ -160,9 +160,33 @@ def hazards(plan: Plan) -> tuple[Finding, ...]:
     return tuple(sorted(dangers, key=lambda f: (not f.stops, order[f.signal])))
 
 
+def on_the_cover(plan: Plan) -> tuple[Finding, ...]:
+    """The gravest hazards as far as they fit beside the line."""
+    taken: list[Finding] = []
+    lines = 0
+    for finding in hazards(plan)[:MOST_HAZARDS]:
+        lines += -(-len(finding.found.text) // PER_LINE)
+        if taken and lines > COVER_LINES:
+            break
+        taken.append(finding)
+    return tuple(taken)
+
+
+def read_first(plan: Plan) -> tuple[Finding, ...]:
+    """What sheet 2 tells: at most five, fewer where they are long, so that the sheet stays one page."""
+    taken: list[Finding] = []
+    letters = 0
+    for finding in hazards(plan)[:READ_FIRST]:
+        letters += sum(len(words) for words in (finding.found.text, finding.why, finding.do, str(finding.citation)))
+        if len(taken) >= LEAST_FIRST and letters > FIRST_LETTERS:
+            break
+        taken.append(finding)
+    return tuple(taken)
+
+
 def others(plan: Plan) -> tuple[Finding, ...]:
     """Notes that stand nowhere else: not among the gravest, not before a step, not on the sheet of faults."""
-    first = hazards(plan)[:READ_FIRST]
+    first = read_first(plan)
     return tuple(
         f for f in plan.findings if f.grade == "note" and f not in first and not f.step and not f.id.startswith(("fault-", "used-"))
     )

@@ -5,6 +5,7 @@ and over none that a hand would have to pass. What is printed is a table's hole 
 """
 
 from dataclasses import dataclass
+from math import hypot, inf
 
 from markupsafe import Markup
 
@@ -22,6 +23,7 @@ MOST_IN_A_ROW = 4
 ALONE = "emergency-stop"
 SCALES = (1, 2, 5, 10, 20)  # one to this many: reductions of ISO 5455 (from memory)
 ROOM = (82.0, 100.0)  # mm on paper, for the door
+SIZE_ROOM, NOTE_ROOM = 15.0, 56.0  # mm on paper that a size beside a hole takes, and the note below
 HOLES = table("hole_sizes")
 EVEN = derivation("even spacing over the box's own measure")
 
@@ -171,13 +173,14 @@ def _svg(door: list[Hole], under: list[Hole], width: Value, height: Value, depth
     body += _plate(beside, top, w, d, f"underside, {ink.print(width)} × {ink.print(depth)}", under, n, None, ink)
     body += figures.text(beside + w - 1.5, top + 4, "door", 7, anchor="end", fill=figures.GREY)
     body += figures.text(beside, top + d + 5, f"scale 1 : {n:g} · a dashed ring keeps others out", 7.5, fill=figures.GREY)
-    return figures.svg(beside + w + 1, max(top + h, top + d + 6) + 1, "Drill drawing of door and underside", body, "figure")
+    return figures.svg(max(beside + w + 1, beside + NOTE_ROOM), max(top + h, top + d + 6) + 1, "Drill drawing of door and underside", body, "figure")
 
 
 def _plate(x0: float, y0: float, w: float, h: float, name: str, holes: list[Hole], n: float, spacing: Value | None, ink: Ink) -> str:
     """One side of the box with its holes, centre lines and names."""
     body = f'<rect x="{figures.num(x0)}" y="{figures.num(y0)}" width="{figures.num(w)}" height="{figures.num(h)}" fill="none" stroke="{figures.INK}" stroke-width="0.55"/>'
     body += figures.text(x0 + 1.5, y0 + h - 1.5, name, 7, fill=figures.GREY)
+    sized = _apart(holes) / n >= SIZE_ROOM  # else the sizes would lie on each other: the table below has them
     for hole in holes:
         x, y, r = x0 + 1000 * float(hole.x) / n, y0 + 1000 * float(hole.y) / n, 500 * float(hole.size) / n
         clear = r + 1.4
@@ -187,5 +190,14 @@ def _plate(x0: float, y0: float, w: float, h: float, name: str, holes: list[Hole
         body += figures.ring(x, y, r, 0.4)
         body += figures.line(x - r - 1.4, y, x + r + 1.4, y, 0.15) + figures.line(x, y - r - 1.4, x, y + r + 1.4, 0.15)
         body += figures.text(x, y - clear - 0.9, hole.code, 8.5, "bold", "middle")
-        body += figures.text(x, y + clear + 2.9, f"Ø {ink.print(hole.size)}", 7, anchor="middle")
+        if sized:
+            body += figures.text(x, y + clear + 2.9, f"Ø {ink.print(hole.size)}", 7, anchor="middle")
     return body
+
+
+def _apart(holes: list[Hole]) -> float:
+    """The least distance, mm, of two holes from each other."""
+    return min(
+        (1000 * hypot(float(a.x) - float(b.x), float(a.y) - float(b.y)) for i, a in enumerate(holes) for b in holes[i + 1 :]),
+        default=inf,
+    )

@@ -156,13 +156,13 @@ def suspects(those: list[Effect]) -> str:
     by_kind: dict[str, list[str]] = {}
     for effect in those:
         fault = effect.fault
-        ends = "–".join(end.name for end in fault.ends)
+        ends = "\u2060–\u2060".join(end.name for end in fault.ends)  # a line does not break within a pair
         match fault.kind:
             case "blown":
                 by_kind.setdefault("fuse", []).append(fault.device)
             case "open" | "shorted" | "welded" | "stuck in":
                 word = {"open": "open", "shorted": "shorted", "welded": "stuck", "stuck in": "stuck"}[fault.kind]
-                by_kind.setdefault(word, []).append(f"{fault.device} {ends}".strip())
+                by_kind.setdefault(word, []).append(f"{fault.device}\u00a0{ends}" if ends else fault.device)
             case "broken wire":
                 by_kind.setdefault("wire", []).append(str(fault.wire))
     parts = []

@@ -34,7 +34,7 @@ HANDS: Mapping[tuple[str, str], str] = {
     ("thermostat", "cool"): "{} cool again",
     ("pedal", "pressed"): "{} held down",
     ("pedal", "free"): "{} let go",
-    ("charger-inlet", "in"): "charger (its own plug out) plugged into {}",
+    ("charger-inlet", "in"): "charger, cold and unfed, plugged into {}",
     ("charger-inlet", "out"): "{} free again",
 }
 # What it means when a contact in the chain does not break it.

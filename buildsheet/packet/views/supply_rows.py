@@ -37,7 +37,7 @@ def metal(asker: Asker) -> Group:
             ends = [next(iter(asker.circuit.at(Terminal(device.code, name))), None) for name in device.terminals]
             power = [(wire, name) for wire, name in zip(ends, device.terminals, strict=True) if wire is not None and wire.stage in (3, 4)]
             for _, name in (power[0], power[-1]):
-                case = (f"{device.code}:{device.metal}", f"{low_case(device.name)}'s heat sink")
+                case = (f"{device.code}:{device.metal}", f"heat sink of {device.code}")
                 rows.append(asker.ask("its wires off", (f"{device.code}:{name}", f"{device.code} · {name}"), case, "a value: a power device touches its heat sink", (0.0,), off=asker.boards))
     return Group(f"{asker.earth.capitalize()} reaches all metal", "", "switches", tuple(rows))
 
