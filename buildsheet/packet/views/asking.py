@@ -61,11 +61,11 @@ class Asker:
 
     def ask(
         self, hands: str, red: Tip, black: Tip, wrong: str, faults: tuple[float, ...] = (), *,
-        off: frozenset[str] = frozenset(), at: Mapping[str, str] | None = None,
+        off: frozenset[str] = frozenset(), at: Mapping[str, str] | None = None, joined: float | None = None,
     ) -> Row:  # fmt: skip
-        """One reading between two tips, positions by device code."""
+        """One reading between two tips, positions by device code; `joined` is the most ohms of what counts as joined."""
         reading = expected(
-            self.wired, terminal_of(red[0]), terminal_of(black[0]), at or {}, off=off, joined=self.joined
+            self.wired, terminal_of(red[0]), terminal_of(black[0]), at or {}, off=off, joined=joined or self.joined
         )
         self.count += 1
         self.asked.append(Asked(terminal_of(red[0]), terminal_of(black[0]), dict(at or {}), off, (red[1], black[1])))

@@ -8,6 +8,7 @@ from buildsheet.circuit.contraction import contract, path_to, reached
 from buildsheet.circuit.readings import expected
 from buildsheet.packet.views.asking import Asker, low_case, spoken, terminal_of
 from buildsheet.packet.views.reading import BRIDGED, HELD, Group, Row, Tip, hand_words
+from buildsheet.reference import table
 
 
 def metal(asker: Asker) -> Group:
@@ -116,7 +117,7 @@ def _poles_of(asker: Asker, device: Device, on: Mapping[str, str]) -> Iterator[R
             asker.hands(on),
             pole,
             (inward, spoken(inward)),
-            "OL: poles swapped, or a wire off",
+            "OL: poles swapped, a wire off, or a fuse blown",
             (inf,),
             off=lifted,
             at=on,
@@ -148,18 +149,19 @@ def chain(asker: Asker) -> Group:
     first, second = asker.poles[0], _behind_start(asker)
     if second is None:
         return Group("Release chain", "", "switches", ())
+    most = table("usual_ohms").cell("chain of contacts", "high").si
     base = {**asker.run, **asker.on(), **asker.start()}
     waiting = [d.code for d in asker.circuit.devices.values() if d.kind == "timer" and d.lingers]
     late = f", or {waiting[0]} still waits: it may come so from the shop" if waiting else ""
     rows = [
-        asker.ask(asker.hands(base), first, second, f"OL: chain open{late}", (inf,), off=asker.boards, at=base)
+        asker.ask(asker.hands(base), first, second, f"OL: chain open{late}", (inf,), off=asker.boards, at=base, joined=most)
     ]
     back: dict[str, str] = {}
     for code, position in _breakers(asker, base, terminal_of(second[0])):
         at = {**base, code: position}
         device = asker.circuit.devices[code]
         rows.append(
-            asker.ask(asker.hands(at, released=back, tried=code), first, second, f"near 0: {BRIDGED.get(device.kind, 'contact bridged')}", (0.0,), off=asker.boards, at=at)
+            asker.ask(asker.hands(at, released=back, tried=code), first, second, f"near 0: {BRIDGED.get(device.kind, 'contact bridged')}", (0.0,), off=asker.boards, at=at, joined=most)
         )  # fmt: skip
         back = {} if device.kind in HELD else {code: base[code]}
     if back:
@@ -172,6 +174,7 @@ def chain(asker: Asker) -> Group:
                 (inf,),
                 off=asker.boards,
                 at=base,
+                joined=most,
             )
         )
     return Group("Release chain", asker.lifted(asker.boards, "still"), "switches", tuple(rows))
