@@ -27,7 +27,7 @@ from buildsheet.circuit.netlist import (
     Wire,
 )
 from buildsheet.circuit.protective import metal_without_protection
-from buildsheet.circuit.sequence import Run, driven, runs, settle
+from buildsheet.circuit.sequence import Run, driven, later, runs, settle
 from buildsheet.circuit.stored import SAFE_VOLTS, WITHIN, discharge_time, without_supply
 
 Outcome = Literal[
@@ -290,7 +290,7 @@ def _starts(broken: Circuit, sound: tuple[Run, ...]) -> bool:
         if not run.button:
             continue
         switched_on = settle(broken, {**broken.rest, **run.set_to})
-        back = settle(broken, settle(broken, run.positions, off=True))
+        back = later(broken, settle(broken, settle(broken, run.positions, off=True)))
         if powered(broken, switched_on, loads) or powered(broken, back, loads):
             return True
     return False
@@ -307,7 +307,7 @@ def _stops(broken: Circuit, ran: list[dict[str, str]], kind: str, starts: tuple[
             place = next(place for place in device.positions if place != positions[device.code])
             after = settle(broken, {**positions, device.code: place})
             if device.spring and not powered(broken, after, loads):  # the hand leaves it again
-                after = settle(broken, {**after, device.code: positions[device.code]})
+                after = later(broken, settle(broken, {**after, device.code: positions[device.code]}))
             if powered(broken, after, loads) or (kind == "disconnect" and _live_beyond(broken, after, device, starts)):
                 return False
     return True

@@ -20,7 +20,7 @@ from buildsheet.circuit.netlist import (
     Winding,
 )
 from buildsheet.circuit.readings import resistance
-from buildsheet.circuit.sequence import Run, driven, hands, runs, settle
+from buildsheet.circuit.sequence import Run, driven, hands, later, runs, settle
 
 LOADED = ("drive",)
 STOPS = ("stop", "overload", "thermostat", "guard", "pedal", "charger-inlet")  # what opens the chain when it leaves its place
@@ -161,7 +161,7 @@ def _by_itself(circuit: Circuit) -> Iterator[Breach]:
                 gone = settle(circuit, {**run.positions, device.code: place})
                 if place == there or powered(circuit, gone, loads):
                     continue
-                back = settle(circuit, {**gone, device.code: there})
+                back = later(circuit, settle(circuit, {**gone, device.code: there}))
                 if powered(circuit, back, loads):
                     words = f"the motor starts by itself when {device.code} goes back to {there}"
                     yield breach("restart", (Terminal(device.code, device.terminals[0]),), back, words)

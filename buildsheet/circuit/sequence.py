@@ -40,6 +40,12 @@ def settle(circuit: Circuit, positions: Positions, *, off: bool = False) -> dict
     return at
 
 
+def later(circuit: Circuit, positions: Positions) -> dict[str, str]:
+    """The positions after a long time: what lingers without its coil has gone back, and what follows from that."""
+    gone = {d.code: d.positions[0] for d in circuit.devices.values() if d.lingers and not fed(circuit, d, positions)}
+    return settle(circuit, {**positions, **gone})
+
+
 def hands(circuit: Circuit) -> tuple[tuple[Device, ...], tuple[Device, ...]]:
     """The switches that stay where they are put, and those that spring back."""
     moved = [d for d in circuit.devices.values() if d.positions and not d.coil and has_contact(d)]

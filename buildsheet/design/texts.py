@@ -19,13 +19,13 @@ def device_texts(design: Design) -> dict[str, str]:
     poles = f"{supplied.poles} × " if supplied.poles > 1 else ""
     written = {
         "Q1": f"2-pole, {_row(sizes.disconnect)}{current}",
-        "F1": f"{poles}{_row(sizes.line_fuse)}{', time-lag' if supplied.alternating else current}",
+        "F1": f"{poles}{_text(sizes.line_fuse)}{', time-lag' if supplied.alternating else current}",
         "Q2": f"{'2' if supplied.alternating else '1'}-pole, {_row(sizes.contactor)}{current}",
         "S1": "latching, red on yellow",
         "S2": "white, springs back",
         "S3": "black, springs back",
         "F3": f"range {_row(sizes.overload_range)}",
-        "F2": f"{_row(sizes.motor_fuse)}, {_dc(design)}",
+        "F2": f"{_text(sizes.motor_fuse)}, {_dc(design)}",
         "M2": "on the drive",
         "S5": "changes over at 0",
         "S6": "pushed open by the guard",

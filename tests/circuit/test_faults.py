@@ -102,7 +102,8 @@ def test_one_diode_alone_would_defeat_the_emergency_stop() -> None:
 
 
 def test_a_stop_that_springs_back_is_no_stop_when_start_is_stuck() -> None:
-    """The hand leaves it, and the machine starts again; the emergency stop stays in."""
+    """The hand leaves it, and the machine starts again, where a timer waits after its time; the emergency stop stays in."""
+    assert "stop fails" in _of("yarn-twister", "S2 13–14 stuck closed").outcomes
     stuck = _of("strip-sander", "S2 13–14 stuck closed")
 
     assert "stop fails" in stuck.outcomes
