@@ -19,13 +19,13 @@ def device_texts(design: Design) -> dict[str, str]:
     poles = f"{supplied.poles} × " if supplied.poles > 1 else ""
     written = {
         "Q1": f"2-pole, {_row(sizes.disconnect)}{current}",
-        "F1": f"{poles}{_text(sizes.line_fuse)}{', time-lag' if supplied.alternating else current}",
+        "F1": f"{poles}{_amps(sizes.line_fuse)}{', time-lag' if supplied.alternating else current}",
         "Q2": f"{'2' if supplied.alternating else '1'}-pole, {_row(sizes.contactor)}{current}",
         "S1": "latching, red on yellow",
         "S2": "white, springs back",
         "S3": "black, springs back",
         "F3": f"range {_row(sizes.overload_range)}",
-        "F2": f"{_text(sizes.motor_fuse)}, {_dc(design)}",
+        "F2": f"{_amps(sizes.motor_fuse)}, {_dc(design)}",
         "M2": "on the drive",
         "S5": "changes over at 0",
         "S6": "pushed open by the guard",
@@ -40,7 +40,7 @@ def device_texts(design: Design) -> dict[str, str]:
         battery = project.battery
         written["X1"] = f"{_text(supplied.voltage)}, {_text(battery.capacity)}" if battery else ""
         written["X4"] = "opens when plugged in"
-        written["F4"] = f"{_row(sizes.charger_fuse)} DC"
+        written["F4"] = f"{_amps(sizes.charger_fuse)} DC"
     if sizes.wait is not None:
         written["K1"] = f"off-delay {_row(sizes.wait)}"
     if sizes.precharge is not None:
@@ -66,6 +66,11 @@ def _dc(design: Design) -> str:
     """What the motor fuse must have printed on it: the greatest voltage behind it, as DC."""
     volts = design.sizes.motor_fuse_volts if design.sizes else None
     return "marked for DC" if volts is None or not volts.known else f"at least {figures(volts, 3)} V DC"
+
+
+def _amps(value: Value | None) -> str:
+    """A fuse's rating as the parts list spells it: tables of some regions write halves as fractions."""
+    return f"{float(value):g} A" if value is not None and value.known else "not known"
 
 
 def _row(value: Value | None) -> str:
