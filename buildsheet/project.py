@@ -95,7 +95,7 @@ class Project(Given):
     power: Annotated[PhaseControlledDrive | KeptBoard | LinePulseDrive | BatteryPulseDrive, Field(discriminator="way")] | None = Field(
         None, description="How the motor is powered."
     )
-    extras: tuple[Extra, ...] = Field((), description="Lamps, indicators and fans of your own.")
+    extras: tuple[Extra, ...] = Field((), max_length=8, description="Lamps, indicators and fans of your own.")
     names: tuple[Renamed, ...] = Field((), description="Screws that are called otherwise on the part itself.")
     controls: Controls | None = Field(None, description="Stages between plug and motor.")
     box: Box | None = Field(None, description="The enclosure of the electrical parts.")
@@ -260,6 +260,10 @@ def _problem(detail: ErrorDetails, tree: Mapping, model: type[Project]) -> Probl
         instead = f'write "{close[0]}"' if close else "write one of these words"
         if isinstance(node, Text) and not_known(node) and not chooser and not _required(model, loc):
             instead = LEAVE_OUT
+    elif kind == "too_long":
+        code, found, wanted, instead = "wrong-shape", f"{context['actual_length']} items", f"at most {context['max_length']}", "take some away"
+    elif kind == "string_pattern_mismatch" and not key.endswith("date"):
+        code, found, wanted, instead = "wrong-shape", _found(node), "the few letters and digits of a code or a screw", "write for example A1"
     elif kind in SHAPES:
         code, found, (wanted, instead) = "wrong-shape", _found(node), SHAPES[kind]
     elif not code:

@@ -1,5 +1,5 @@
-"""What a builder adds: lamps, indicators, fans, fed with the disconnect or with the motor; and screws by their own names.
-Wires from 161 and from 351, protective ones from 951.
+"""What a builder adds: lamps, indicators, fans, fed with the disconnect or with the motor; metal that moves and is bonded by
+itself; and screws by their own names. Wires from 161 and from 351, protective ones from 921 and from 951.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -8,11 +8,15 @@ from dataclasses import replace
 from buildsheet.circuit import Circuit, Device, Link, Terminal, Winding
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.circuit.netlist import Inside, Resistance
+from buildsheet.controls.line import bond
 from buildsheet.given.extras import Extra, Renamed
+from buildsheet.given.machine import MovableMetal
 
 KINDS = {"lamp": ("lamp", "E", "outside", "motor"), "indicator": ("indicator", "H", "panel", "panel"), "fan": ("fan", "M", "box", "box")}  # kind, letter, place, run
 FIRST = {"with the disconnect": 161, "while it runs": 351}
+MOVABLE = 921
 BONDS = 951
+FIXED = 8  # screws of the protective bar that the machine itself may take
 HOLDS = 2  # wires on a screw that says nothing else
 
 
@@ -39,8 +43,21 @@ def wire_extras(
             board.wire(number + index, str(with_room(board, pole)), f"{code}:{index + 1}", role, run)
         taken[extra.on] = number + 2
         if metal:
-            board.wire(bonds, f"X2:{_free_stud(board)}", f"{code}:frame", "protective", run)
+            bond(board, bonds, code, "frame", run)
             bonds += 1
+
+
+def bond_movable(board: Board, parts: Iterable[MovableMetal]) -> None:
+    """A wire of its own from the bar to each metal part that moves: hinge, slide and rubber are no protective conductor."""
+    for index, one in enumerate(parts):
+        code, name = f"U{4 + index}", f"{one.part[0].upper()}{one.part[1:]}"
+        board.add(Device(code, "metal", name, one.joint, ("stud",), metal="stud", place="outside", column=6))
+        bond(board, MOVABLE + index, code, "stud", "motor")
+
+
+def bar_screws(extras: Iterable[Extra], movable: Iterable[MovableMetal]) -> int:
+    """Screws of the protective bar: ten, or more when the builder adds much metal."""
+    return max(10, FIXED + sum(extra.body != "plastic" for extra in extras) + len(tuple(movable)))
 
 
 def with_room(board: Board, pole: Terminal) -> Terminal:
@@ -58,14 +75,6 @@ def with_room(board: Board, pole: Terminal) -> Terminal:
         if count < board.devices[end.device].takes.get(end.name, HOLDS):
             return end
     raise LookupError(f"no screw beside {pole} has room for a wire more")
-
-
-def _free_stud(board: Board) -> str:
-    used = {end.name for wire in board.wires for end in (wire.a, wire.b) if end.device == "X2"}
-    free = next((name for name in board.devices["X2"].terminals if name not in used), None)
-    if free is None:
-        raise LookupError("the protective bar has no screw left")
-    return free
 
 
 def renamed(circuit: Circuit, names: Iterable[Renamed]) -> Circuit:

@@ -17,9 +17,11 @@ def wire_line(
     both: bool,
     live: tuple[str, ...],
     texts: dict[str, str],
+    screws: int = 10,
 ) -> Feed:
     """Plug, cord, disconnect and line fuse; hands on the two poles behind them. `both`: either pole can be live, so that
-    each has a fuse."""
+    each has a fuse. `screws` of the protective bar."""
+    bar = tuple(str(number) for number in range(1, screws + 1))
     second = "L2" if len(live) > 1 else "N"
     board.add(
         Device(
@@ -39,9 +41,9 @@ def wire_line(
             "earth-bar",
             texts["bar"],
             texts["X2"],
-            _bar(),
-            _bar_links(),
-            takes=dict.fromkeys(_bar(), 1),
+            bar,
+            tuple(Link("1", name) for name in bar[1:]),
+            takes=dict.fromkeys(bar, 1),
             place="foot",
         )
     )
@@ -76,16 +78,17 @@ def wire_line(
     return Terminal("F1", "2"), Terminal("Q1", "4")
 
 
-def _bar() -> tuple[str, ...]:
-    return tuple(str(number) for number in range(1, 11))
-
-
-def _bar_links() -> tuple[Link, ...]:
-    return tuple(Link("1", name) for name in _bar()[1:])
-
-
 def bond(
-    board: Board, number: int, stud: str, code: str, terminal: str, run: str, *, cable: str = ""
+    board: Board, number: int, code: str, terminal: str, run: str, *, stud: str = "", cable: str = ""
 ) -> None:
-    """A protective conductor from the bar to a metal part."""
-    board.wire(number, f"X2:{stud}", f"{code}:{terminal}", "protective", run, cable=cable)
+    """A protective conductor from the bar, from its next free screw when none is named, to a metal part. Raises
+    LookupError when none is free."""
+    board.wire(number, f"X2:{stud or _free(board)}", f"{code}:{terminal}", "protective", run, cable=cable)
+
+
+def _free(board: Board) -> str:
+    used = {end.name for wire in board.wires for end in (wire.a, wire.b) if end.device == "X2"}
+    free = next((name for name in board.devices["X2"].terminals if name not in used), None)
+    if free is None:
+        raise LookupError("the protective bar has no screw left")
+    return free

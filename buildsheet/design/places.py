@@ -1,5 +1,6 @@
 """The places of the machine, from supply to tool, each with its needs and how to ask for it at the counter."""
 
+from buildsheet.controls.extras import bar_screws
 from buildsheet.design.design import Sizes, WireSize
 from buildsheet.formulas.choice import larger_of
 from buildsheet.project import Project
@@ -32,9 +33,10 @@ def places_of(
         Place("enclosure", "enclosure", "Box", (), (f"{_box_kind(project)}, ", *_box(project)), "U1", "a larger one"),
     ]  # fmt: skip
     if supplied.earthed:
+        screws = bar_screws(project.extras, project.machine.movable_metal if project.machine is not None else ())
         found.append(
             Place(
-                "earth-bar", "earth bar", "Protective bar", (), ("copper or brass bar with ten screws, bolted to bare metal",), "X2",
+                "earth-bar", "earth bar", "Protective bar", (), (f"copper or brass bar with {'ten' if screws == 10 else screws} screws, bolted to bare metal",), "X2",
                 "studs M5 with toothed washers, one wire each", safety=True,
             )
         )  # fmt: skip

@@ -7,7 +7,7 @@ from buildsheet.circuit import Circuit, Contact, Device, Terminal, Winding
 from buildsheet.circuit.builder import Board, Conductor
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.choices import Choke
-from buildsheet.controls.extras import renamed, wire_extras
+from buildsheet.controls.extras import bar_screws, bond_movable, renamed, wire_extras
 from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release
@@ -38,11 +38,13 @@ def wire(design: Design) -> Circuit | None:
     )
     fuse, breaks = _trips(design, "line-fuse", sizes.line_fuse), _interrupts(design, "line-fuse")
     chain: list[ChainContact] = []
+    movable = project.machine.movable_metal if project.machine is not None else ()
     if supplied.guard is not None:
         live = ("L", "L2") if supplied.two_hot else ("L",)
         feed = wire_line(
-            board, fuse_rating=fuse, fuse_interrupts=breaks, both=supplied.poles > 1, live=live, texts=texts
-        )
+            board, fuse_rating=fuse, fuse_interrupts=breaks, both=supplied.poles > 1, live=live, texts=texts,
+            screws=bar_screws(project.extras, movable),
+        )  # fmt: skip
     else:
         feed = wire_battery(board, fuse_rating=fuse, fuse_interrupts=breaks, texts=texts)
         if sizes.charger_fuse is not None:
@@ -86,6 +88,7 @@ def wire(design: Design) -> Circuit | None:
         wire_fan(board, behind, _usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
     if supplied.earthed:
         _bonds(board, texts)
+        bond_movable(board, movable)
     if project.extras:
         feeds = {"with the disconnect": feed, "while it runs": behind}
         wire_extras(board, feeds, project.extras, _usual("lamp or indicator"), earthed=supplied.earthed)
@@ -314,15 +317,15 @@ def _bonds(board: Board, texts: dict[str, str]) -> None:
                 code, kind, name, texts.get(code, ""), ("stud",), metal="stud", place="outside", column=column
             )
         )
-    bond(board, 902, "2", "U1", "stud", "box")
-    bond(board, 903, "3", "U2", "stud", "panel")
-    bond(board, 904, "4", "T1", "case", "box")
-    bond(board, 905, "5", "M1", "frame", "motor", cable="W3")
-    bond(board, 906, "6", "U3", "stud", "motor")
+    bond(board, 902, "U1", "stud", "box", stud="2")
+    bond(board, 903, "U2", "stud", "panel", stud="3")
+    bond(board, 904, "T1", "case", "box", stud="4")
+    bond(board, 905, "M1", "frame", "motor", stud="5", cable="W3")
+    bond(board, 906, "U3", "stud", "motor", stud="6")
     if "M2" in board.devices and board.devices["M2"].metal:
-        bond(board, 907, "7", "M2", "frame", "box")
+        bond(board, 907, "M2", "frame", "box", stud="7")
     if "L1" in board.devices and board.devices["L1"].metal:
-        bond(board, 908, "8", "L1", "core", "box")
+        bond(board, 908, "L1", "core", "box", stud="8")
 
 
 def _with_spares(board: Board) -> Device:

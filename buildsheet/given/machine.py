@@ -57,6 +57,13 @@ class Cut(Given):
     depth: Lengths = Field(description="Depth of cut.", examples=["1 mm"])
 
 
+class MovableMetal(Given):
+    """Metal that a hand can reach and that is not bolted fast."""
+
+    part: str = Field(description="What it is called.", examples=["belt cover"], min_length=1, max_length=24)
+    joint: Literal["hinged", "sliding", "on rubber"] = Field(description="What lets it move.")
+
+
 class Machine(Given):
     """The machine and what it is to do."""
 
@@ -92,6 +99,9 @@ class Machine(Given):
     foot_control: Flag = Field(default=False, description="Whether a control is worked by foot.")
     reach: Literal["guarded", "within reach"] | None = Field(
         None, description="Whether the moving tool can be reached while it coasts."
+    )
+    movable_metal: tuple[MovableMetal, ...] = Field(
+        (), max_length=8, description="Metal that can be touched and moves on a hinge, a slide or rubber: fed from an outlet, each is bonded by itself."
     )
 
 

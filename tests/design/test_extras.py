@@ -1,11 +1,15 @@
 """What a builder adds: wired, bonded, summed up and proved like the rest; screws by their own names."""
 
+import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from buildsheet.circuit import Circuit
 from buildsheet.circuit.proofs import prove
+from buildsheet.given.problems import ProjectError
+from buildsheet.packet.html import html
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.drill import drill
 from buildsheet.plan import Plan, plan
@@ -79,3 +83,61 @@ def test_a_name_for_nothing_is_told(more: str) -> None:
 def test_a_packet_with_an_indicator_has_its_hole() -> None:
     """It sits in the door like a button."""
     assert drill(made(SHORT), Ink()) is not None
+
+
+MOVABLE = "  movable_metal: [{part: belt cover, joint: hinged}, {part: motor plate, joint: on rubber}]\n"
+
+
+def movable() -> Plan:
+    assert "machine:\n" in SANDER
+    return plan(read(SANDER.replace("machine:\n", "machine:\n" + MOVABLE, 1), "strip-sander.yaml"))
+
+
+def test_metal_that_moves_has_a_wire_of_its_own_to_the_bar() -> None:
+    """Fact of the trade, and IEC 60204-1, 8.2.3 (from memory): a hinge, a slide or rubber is no protective conductor."""
+    found = movable().circuit
+    assert found is not None
+    wires = {str(wire.b): wire for wire in found.wires if str(wire.b) in ("U4:stud", "U5:stud")}
+
+    assert prove(found) == ()
+    assert movable().state == "for building"
+    assert {wire.a.device for wire in wires.values()} == {"X2"}
+    assert len({wire.a for wire in wires.values()}) == 2
+    assert [found.devices[code].name for code in ("U4", "U5")] == ["Belt cover", "Motor plate"]
+
+
+@pytest.mark.parametrize("number", ["921", "922"])
+def test_without_that_wire_the_proof_names_the_part(number: str) -> None:
+    found = movable().circuit
+    assert found is not None
+    cut = replace(found, wires=tuple(wire for wire in found.wires if wire.number != int(number)))
+    breaches = prove(cut)
+
+    assert any(breach.proof == "protective conductor" and {"921": "U4", "922": "U5"}[number] in str(breach.path) for breach in breaches)
+
+
+def test_the_bar_grows_with_what_is_bonded() -> None:
+    """By count: eight screws may be the machine's own, eight metal lamps and eight movable parts take sixteen more."""
+    lamps = "extras:\n" + "  - lamp, 120 V, 9 W, with the disconnect, metal\n" * 8
+    plates = "  movable_metal: [" + ", ".join(f"{{part: plate {n}, joint: sliding}}" for n in range(8)) + "]\n"
+    made = plan(read(SANDER.replace("machine:\n", "machine:\n" + plates, 1) + lamps, "strip-sander.yaml"))
+    found = made.circuit
+    assert found is not None
+    on_bar = [wire.a.name for wire in found.wires if wire.a.device == "X2"]
+
+    assert prove(found) == ()
+    assert len(on_bar) == len(set(on_bar))
+    assert len(found.devices["X2"].terminals) == 24
+    assert "bar with 24 screws" in html(made)
+
+
+@pytest.mark.parametrize(
+    ("more", "words"),
+    [
+        ("extras:\n" + "  - lamp, 120 V, 9 W\n" * 9, "found 9 items, wanted at most 8"),
+        ("names:\n  - {device: relay, terminal: A1, name: B}\n", "write for example A1"),
+    ],
+)
+def test_too_many_and_a_name_that_is_none_are_told(more: str, words: str) -> None:
+    with pytest.raises(ProjectError, match=re.escape(words)):
+        read(SANDER + more, "strip-sander.yaml")

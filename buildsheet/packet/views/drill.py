@@ -69,7 +69,7 @@ def drill(plan: Plan, ink: Ink) -> Drill | None:
         rows.append(Group(name))
         rows += [[f"{hole.code} {hole.what}", *(str(ink.print(value)) for value in (hole.size, hole.x, hole.y)), hole.note] for hole in holes]
     stud = HOLES.cell("stud", "hole")
-    studs = ", ".join(device.code for device in circuit.devices.values() if device.metal == "stud" and device.kind != "frame")
+    studs = ", ".join(device.code for device in circuit.devices.values() if device.kind in ("enclosure", "door"))
     if studs:
         size = ink.print(_of_table("stud"))
         rows.append([f"{studs} studs of the box", str(size), "beside X2", "", stud.note("called")])

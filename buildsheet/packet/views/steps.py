@@ -119,9 +119,16 @@ class _Writer:
                 yield from self.part(part, wires)
         if corded:
             yield from self.cord(corded)
+        if "X2" in self.circuit.devices:
+            gap = self.ink.print(limit_of("bare live metal"))
+            yield self.step(
+                "Sweep out every chip and strand, wipe the dust off, and look at each bare screw and lug.",
+                f"none is nearer than {gap} to metal of the box, over a surface or through air; where one is, an insulating sheet lies between.",
+                note="The gaps inside a bought part are its maker's matter.",
+            )
         yield self.step(
-            "Fit the terminal covers, tie the wires, sweep out every chip, and photograph the inside.",
-            "no wire lies on a heat sink or an edge, and the control wires do not lie among the power wires.",
+            "Fit the terminal covers, tie the wires, and photograph the inside.",
+            "no wire lies on a heat sink or an edge, the control wires do not lie among the power wires, and no chip or strand is left.",
         )
 
     def head(self, name: str, note: str, strip: Value | None = None) -> PartHead:
@@ -211,6 +218,12 @@ class _Writer:
             yield from self.lay(batch[0])
             for start in range(0, len(batch), MOST_WIRES):
                 yield self._wires(part.key, batch[start : start + MOST_WIRES])
+        if part.key == "protective":
+            yield self.step(
+                "Shake, swing and slide all metal that a hand can reach.",
+                "each piece that moves on a hinge, a slide or rubber has a green-yellow wire of its own.",
+                note="One that has none goes into the file under movable_metal, and the packet is printed anew.",
+            )
         if part.hold:
             yield self.hold(*part.hold)
 
@@ -253,9 +266,11 @@ class _Writer:
         self.placed.update(ends)
         lines = tuple(wire_line(w, self.plan, self.ink) for w in wires)
         if key == "protective":
+            moves = b.kind == "metal"
             return self.step(
-                f"Bond {_the(b.name)} ({b.code}) to the bar.",
-                "the ring lies flat on bare metal under a toothed washer.",
+                f"Bond {_the(b.name)} ({b.code}) to the bar{', with a loop of fine-strand wire' if moves else ''}.",
+                "the ring lies flat on bare metal under a toothed washer"
+                + (", and the part moves all its way without a pull on the wire." if moves else "."),
                 lines,
             )
         if a.code == b.code:
