@@ -61,6 +61,9 @@ class Precharge:
 
     capacitor: Value
     resistor: Value
+    power: Value
+    diode_current: Value
+    diode_voltage: Value
     need: Value
     time: Value
     current: Value

@@ -58,6 +58,7 @@ def _current(supplied: Supplied) -> str:
 
 # nobody knows what currents a used fuse has seen
 NEVER_USED = Need("origin", "=", "new", "origin", also=("bought",))
+TWO_PIECES = Need("pieces", "=", "two of them", "how many")
 ONE_POLE = Need("poles", "=", "1-pole", "poles", also=("2-pole", "3-pole"))
 TWO_POLES = Need("poles", "=", "2-pole", "poles", also=("3-pole",))
 
@@ -96,10 +97,10 @@ def _line(project: Project, region: Region, supplied: Supplied, sizes: Sizes) ->
         Place(
             "line-fuse", "fuse", "Line fuses, one in each pole" if both else "Line fuse",
             (Need("current", "=", sizes.line_fuse, "amperes"), volts, _kind(supplied), Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
-             Need("lag", "=", "time-lag", "kind"), NEVER_USED),
+             Need("lag", "=", "time-lag", "kind"), NEVER_USED, *((TWO_PIECES,) if both else ())),
             ("two of: " if both else "", f"{words['line-fuse']}, ", sizes.line_fuse, ", ", supplied.voltage, " AC, breaks at least ", sizes.fault_at_fuse,
              f", and {'a two-pole' if both else 'its'} finger-safe holder; two spares"), "F1",
-            words["line-fuse-else"], count=supplied.poles, safety=True,
+            words["line-fuse-else"], safety=True,
         ),
     )  # fmt: skip
 
@@ -151,10 +152,14 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
             ),
             Place(
                 "charging-resistor", "resistor", "Charging resistor",
-                (Need("resistance", "=", sizes.precharge.resistor, "resistance", LINE_SLACK),),
-                ("wire-wound resistor in a metal case, ", sizes.precharge.resistor, ", 10 W"), "R1", "two of half the value in a row",
+                (Need("resistance", "=", sizes.precharge.resistor, "resistance", LINE_SLACK), Need("power", "≥", sizes.precharge.power, "power")),
+                ("wire-wound resistor in a metal case, ", sizes.precharge.resistor, ", ", sizes.precharge.power), "R1", "two of half the value in a row",
             ),
-            Place("diode", "diode", "Diodes, two in a row", (), ("two of: silicon diode, 3 A, 400 V, with insulated leads or a screw block",), "V1", "any larger ones", count=2),
+            Place(
+                "diode", "diode", "Diodes, two in a row",
+                (Need("current", "≥", sizes.precharge.diode_current, "amperes"), Need("voltage", "≥", sizes.precharge.diode_voltage, "volts"), TWO_PIECES),
+                ("two of: silicon diode, ", sizes.precharge.diode_current, ", ", sizes.precharge.diode_voltage, ", with insulated leads or a screw block"), "V1", "any larger ones",
+            ),
         ]  # fmt: skip
     return tuple(found)
 

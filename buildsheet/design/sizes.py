@@ -208,6 +208,11 @@ def _precharge(project: Project, sheet: Worksheet, supplied: Supplied) -> Precha
     resistor = sheet.pick(
         "R1.R", "precharge", "resistance", "charging resistor", where="up_to", at_least=supplied.highest
     )
+    power = sheet.pick("R1.P_n", "precharge", "power", "power of the charging resistor", where="up_to", at_least=supplied.highest)
+    diode_current, diode_voltage = (
+        sheet.pick(key, "bench_limits", "value", f"{what} of each charging diode", key=f"charging diode {what}")
+        for key, what in (("V1.I_n", "current"), ("V1.V_n", "voltage"))
+    )
     left = sheet.pick(
         "rule.p_ch", "bench_limits", "value", "share of the voltage that may be left", key="charged"
     )
@@ -221,7 +226,7 @@ def _precharge(project: Project, sheet: Worksheet, supplied: Supplied) -> Precha
     energy = sheet.work(
         "R1.W", controls.stored_energy, "heat in the resistor at each start", C=capacitor, V=supplied.highest
     )
-    return Precharge(capacitor, resistor, need, time, current, energy)
+    return Precharge(capacitor, resistor, power, diode_current, diode_voltage, need, time, current, energy)
 
 
 def _largest(sheet: Worksheet, id: str, label: str, values: tuple[Value, ...]) -> Value:

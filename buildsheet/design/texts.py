@@ -46,7 +46,7 @@ def device_texts(design: Design) -> dict[str, str]:
     if sizes.precharge is not None:
         written |= {
             "K2": f"on-delay {_row(sizes.precharge.time)}",
-            "R1": f"{_text(sizes.precharge.resistor)}, 10 W",
+            "R1": f"{_text(sizes.precharge.resistor)}, {_text(sizes.precharge.power)}",
             "V1": "lets the charge through",
             "V2": "the same once more",
         }

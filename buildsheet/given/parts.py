@@ -35,6 +35,7 @@ class Part(Given):
         "length",
         "taper",
         "shaft",
+        "pieces",
         "origin",
         "breaking",
         "lag",
@@ -97,6 +98,9 @@ class Part(Given):
     )
     range: Annotated[Times, Said(before="up to")] = Field(
         description="Longest time that a timer can be set to.", examples=["30 s"]
+    )
+    pieces: Literal["two of them"] | None = Field(
+        None, description="Whether there are two alike, for a place that takes two."
     )
     origin: Literal["salvaged", "bought", "new"] | None = Field(None, description="Where it came from.")
     price: str = Field("", description="What it cost or would cost, as text.", max_length=20)

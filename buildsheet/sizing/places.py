@@ -40,7 +40,6 @@ class Place:
     say: tuple[object, ...]
     code: str = ""
     or_else: str = ""
-    count: int = 1
     safety: bool = False
     proof: str = ""
 

@@ -48,7 +48,7 @@ def test_both_poles_are_fused_and_cut(two_hot: Plan) -> None:
     assert sum(isinstance(part, Fuse) for part in circuit.devices["F1"].inside) == 2
     assert prove(circuit) == ()
     place = next(place for place in two_hot.design.places if place.id == "line-fuse")
-    assert place.count == 2
+    assert any(need.rating == "pieces" for need in place.needs)
     assert source.terminals == ("L", "L2", "PE")
 
 

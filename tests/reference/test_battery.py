@@ -49,7 +49,9 @@ def test_the_smaller_kind_breaks_what_abyc_asks_of_the_largest_battery() -> None
 def test_charging_resistors(volts: float, ohms: float) -> None:
     """A maker's list for battery vehicles: 24 V 220, 36 V 220 to 250, 48 V 470, 60 to 72 V 1000 ohm."""
     made = table("precharge")
-    assert made.cell(made.first_at_least("up_to", volts), "resistance").si == ohms
+    row = made.first_at_least("up_to", volts)
+    assert made.cell(row, "resistance").si == ohms
+    assert made.cell(row, "power").si == 10  # the same list: wire-wound, 10 W
 
 
 @pytest.mark.parametrize(
