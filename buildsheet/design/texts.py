@@ -5,7 +5,7 @@ from collections import defaultdict
 from buildsheet.design.design import Design
 from buildsheet.design.wire_sizes import gauge_of
 from buildsheet.units import figures, spell
-from buildsheet.worksheet import Input, Value
+from buildsheet.worksheet import Input, Row, Value
 
 
 def device_texts(design: Design) -> dict[str, str]:
@@ -19,13 +19,13 @@ def device_texts(design: Design) -> dict[str, str]:
     poles = f"{supplied.poles} × " if supplied.poles > 1 else ""
     written = {
         "Q1": f"2-pole, {_row(sizes.disconnect)}{current}",
-        "F1": f"{poles}{_amps(sizes.line_fuse)}{', time-lag' if supplied.alternating else current}",
+        "F1": f"{poles}{_text(sizes.line_fuse)}{', time-lag' if supplied.alternating else current}",
         "Q2": f"{'2' if supplied.alternating else '1'}-pole, {_row(sizes.contactor)}{current}",
         "S1": "latching, red on yellow",
         "S2": "white, springs back",
         "S3": "black, springs back",
         "F3": f"range {_row(sizes.overload_range)}",
-        "F2": f"{_amps(sizes.motor_fuse)}, {_dc(design)}",
+        "F2": f"{_text(sizes.motor_fuse)}, {_dc(design)}",
         "M2": "on the drive",
         "S5": "changes over at 0",
         "S6": "pushed open by the guard",
@@ -40,7 +40,7 @@ def device_texts(design: Design) -> dict[str, str]:
         battery = project.battery
         written["X1"] = f"{_text(supplied.voltage)}, {_text(battery.capacity)}" if battery else ""
         written["X4"] = "opens when plugged in"
-        written["F4"] = f"{_amps(sizes.charger_fuse)} DC"
+        written["F4"] = f"{_text(sizes.charger_fuse)} DC"
     if sizes.wait is not None:
         written["K1"] = f"off-delay {_row(sizes.wait)}"
     if sizes.precharge is not None:
@@ -68,18 +68,19 @@ def _dc(design: Design) -> str:
     return "marked for DC" if volts is None or not volts.known else f"at least {figures(volts, 3)} V DC"
 
 
-def _amps(value: Value | None) -> str:
-    """A fuse's rating as the parts list spells it: tables of some regions write halves as fractions."""
-    return f"{float(value):g} A" if value is not None and value.known else "not known"
-
-
 def _row(value: Value | None) -> str:
-    if value is None:
+    """By the name of its row, where a size has one."""
+    return gauge_of(value) or _text(value) if value is not None else "not known"
+
+
+def _text(value: Value | None) -> str:
+    """As the parts list spells it: what was written, a table's own digits (halves are fractions in some row names)."""
+    if value is None or not value.known:
         return "not known"
-    return gauge_of(value) or _text(value)
-
-
-def _text(value: Value) -> str:
     if isinstance(value.parent, Input):
         return value.parent.text
-    return spell(float(value), value.unit, inches=False) if value.known else "not known"
+    if isinstance(value.parent, Row):
+        cell = value.parent.cell
+        column = cell.table.columns[cell.column]
+        return cell.printed if column.quantity else f"{cell.printed} {column.printed_unit}"
+    return spell(float(value), value.unit, inches=False)

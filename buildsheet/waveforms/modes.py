@@ -13,6 +13,7 @@ weights, and the share of a mode in a state (l, v, i) is (B v - Xs l l_mode - X 
 drives adds one phasor, what is constant one number: every quantity is a sum of exponentials, and so are its integrals.
 """
 
+from abc import ABC, abstractmethod
 from cmath import exp as cexp
 from cmath import sqrt as csqrt
 from math import ceil, cos, exp, expm1, inf, log, sin
@@ -242,7 +243,7 @@ def _grown(z: complex) -> complex:
     return 1.0 + z / 2.0 * (1.0 + z / 3.0 * (1.0 + z / 4.0 * (1.0 + z / 5.0 * (1.0 + z / 6.0 * (1.0 + z / 7.0)))))
 
 
-class Motion:
+class Motion(ABC):
     """The state as a function of the angle since the start of a span. Up to the angle `calm` a mode may ring, which
     looks `look` apart don't miss."""
 
@@ -252,13 +253,13 @@ class Motion:
         self.modes, self.x, self.start = modes, x, start
         self.look, self.calm = GLANCE, 0.0
 
+    @abstractmethod
     def at(self, width: float) -> State:
         """State after an angle."""
-        raise NotImplementedError
 
+    @abstractmethod
     def sums(self, width: float) -> Sums:
         """Integrals over the span."""
-        raise NotImplementedError
 
 
 class Modal(Motion):

@@ -1,5 +1,6 @@
 """Every reading that sheet 8 of a demonstration asks for, against the independent solution of tests/circuit/test_readings.py:
-the pseudo-inverse of the network's Laplacian, with ideal joins found by a search of its own.
+the pseudo-inverse of the network's Laplacian, with ideal joins found by a search of its own. Rows that ask for a diode's drop, a rising reading or a record have no ohms
+to compare, and are passed over.
 """
 
 from math import inf

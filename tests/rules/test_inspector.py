@@ -1,6 +1,6 @@
-"""What a careful inspector would still note on each sound machine, written beforehand, and that the program notes just that.
-
-The notes are facts of the trade (common practice, no source): a single contactor for stop and emergency stop, contacts
+"""What a careful inspector would still note on each sound machine, and that the program notes just that: nothing may come in
+or fall out unseen. The lists were written by the hand that wrote the rules, along with them; what both overlooked, no test
+finds. The notes are facts of the trade (common practice, no source): a single contactor for stop and emergency stop, contacts
 that may stick, a drive that fails to full speed, bonds that nothing watches, what stays live, what is used, what turns.
 """
 
