@@ -161,6 +161,10 @@ class QuantityError(ValueError):
         self.code, self.found, self.wanted = code, found, wanted
 
 
+SIGNS = {
+    "ohm": "Ω", "kohm": "kΩ", "Mohm": "MΩ", "mohm": "mΩ", "degC": "°C", "degF": "°F", "deg": "°", "uF": "µF", "N*m": "N·m",
+    "mm2": "mm²", "mm^2": "mm²", "ohm / kft": "Ω/kft", "ohm/kft": "Ω/kft", "ohm / km": "Ω/km", "ohm/km": "Ω/km", "m^2": "m²", "kg*m^2": "kg·m²", "amp": "A", "hour": "h",
+}  # fmt: skip
 _NUMBER = r"[+-]?(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)"
 _QUANTITY = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s.,+-].*?)?\s*", re.DOTALL)
 _DECIMAL_COMMA = re.compile(r"\d,\d")
@@ -304,6 +308,13 @@ def split(text: str) -> tuple[float, str]:
     if not match:
         raise QuantityError("not-a-quantity", f'"{text}"', "a number and a unit")
     return _number(match["number"]), (match["unit"] or "")
+
+
+def signed(text: str) -> tuple[str, str]:
+    """Number as it was written, and the unit's sign in print. Raises ValueError as `split` does."""
+    _, unit = split(text)
+    number = text[: len(text.rstrip()) - len(unit)].strip() if unit else text.strip()
+    return number, SIGNS.get(unit.strip(), unit.strip())
 
 
 def kinds_of(unit_text: str) -> tuple[Unit, ...]:

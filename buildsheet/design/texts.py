@@ -4,7 +4,7 @@ from collections import defaultdict
 
 from buildsheet.design.design import Design
 from buildsheet.design.wire_sizes import gauge_of
-from buildsheet.units import figures, spell
+from buildsheet.units import figures, signed, spell
 from buildsheet.worksheet import Input, Row, Value
 
 
@@ -78,9 +78,9 @@ def _text(value: Value | None) -> str:
     if value is None or not value.known:
         return "not known"
     if isinstance(value.parent, Input):
-        return value.parent.text
+        return " ".join(signed(value.parent.text)).strip()
     if isinstance(value.parent, Row):
         cell = value.parent.cell
         column = cell.table.columns[cell.column]
-        return cell.printed if column.quantity else f"{cell.printed} {column.printed_unit}"
+        return " ".join(signed(cell.printed if column.quantity else f"{cell.printed} {column.printed_unit}")).strip()
     return spell(float(value), value.unit, inches=False)

@@ -10,16 +10,12 @@ from dataclasses import dataclass
 from markupsafe import Markup, escape
 
 from buildsheet.rules import Said
-from buildsheet.units import figures, shown, split
+from buildsheet.units import figures, shown, signed
 from buildsheet.worksheet import Input, Row, Value
 from buildsheet.worksheet.equation import Step, Token, Tokens, number_tokens
 
 NARROW = "\u202f"  # no-break thin space between number and unit
 THIN = "\u2009"
-UNIT_SIGNS = {
-    "ohm": "Ω", "kohm": "kΩ", "Mohm": "MΩ", "mohm": "mΩ", "degC": "°C", "degF": "°F", "deg": "°", "uF": "µF", "N*m": "N·m",
-    "mm2": "mm²", "mm^2": "mm²", "ohm / kft": "Ω/kft", "ohm/kft": "Ω/kft", "ohm / km": "Ω/km", "ohm/km": "Ω/km", "m^2": "m²", "kg*m^2": "kg·m²", "amp": "A", "hour": "h",
-}  # fmt: skip
 GREEK = {
     "alpha": "α", "beta": "β", "eta": "η", "theta": "θ", "omega": "ω", "rho": "ρ", "pi": "π", "sigma": "σ", "tau": "τ", "phi": "φ", "nu": "ν",
 }  # fmt: skip
@@ -107,11 +103,9 @@ class Ink:
 def _written(text: str) -> Printed:
     """A quantity as a person wrote it, with the unit's sign and a real minus."""
     try:
-        _, unit = split(text)
+        return _parts(*signed(text))
     except ValueError:
         return Printed(text, "", "")
-    number = text[: len(text.rstrip()) - len(unit)].strip() if unit else text.strip()
-    return _parts(number, UNIT_SIGNS.get(unit.strip(), unit.strip()))
 
 
 def _parts(number: str, unit: str) -> Printed:
