@@ -119,16 +119,22 @@ class _Writer:
                 yield from self.part(part, wires)
         if corded:
             yield from self.cord(corded)
-        if "X2" in self.circuit.devices:
-            gap = self.ink.print(limit_of("bare live metal"))
-            yield self.step(
-                "Sweep out every chip and strand, wipe the dust off, and look at each bare screw and lug.",
-                f"none is nearer than {gap} to metal of the box, over a surface or through air; where one is, an insulating sheet lies between.",
-                note="The gaps inside a bought part are its maker's matter.",
-            )
+        yield self.sweep()
         yield self.step(
             "Fit the terminal covers, tie the wires, and photograph the inside.",
-            "no wire lies on a heat sink or an edge, the control wires do not lie among the power wires, and no chip or strand is left.",
+            "no wire lies on a heat sink or an edge, and the control wires do not lie among the power wires.",
+        )
+
+    def sweep(self) -> StepItem:
+        """Chips, strands and dust out; on the line also the gaps of bare live metal."""
+        action = "Sweep out every chip and strand, wipe the dust off, and look at each bare screw and lug."
+        if "X2" not in self.circuit.devices:
+            return self.step(action, "nothing loose is left, and no strand stands out anywhere.")
+        gap = self.ink.print(limit_of("bare live metal"))
+        return self.step(
+            action,
+            f"none is nearer than {gap} to metal of the box, over a surface or through air; where one is, an insulating sheet lies between.",
+            note="The gaps inside a bought part are its maker's matter.",
         )
 
     def head(self, name: str, note: str, strip: Value | None = None) -> PartHead:
