@@ -30,10 +30,10 @@ from buildsheet.given.tree import Items, Mapping, Text, read_tree, texts
 from buildsheet.motors.magnet_dc import MagnetDC
 from buildsheet.motors.series import SeriesMotor
 from buildsheet.ways.battery_drive import BatteryPulseDrive
-from buildsheet.ways.drive import Drive
 from buildsheet.ways.kept_board import KeptBoard
 from buildsheet.ways.line_pulse_drive import LinePulseDrive
 from buildsheet.ways.phase_drive import PhaseControlledDrive
+from buildsheet.ways.way import Way
 
 FORMAT = "1"
 
@@ -330,12 +330,12 @@ def models_of(annotation: Any) -> list[type[Given]]:
     return [found for part in get_args(annotation) for found in models_of(part)]
 
 
-def ways() -> dict[str, type[Drive]]:
+def ways() -> dict[str, type[Way]]:
     """The models of the ways of powering, by the word that chooses one."""
     return {
         word: model
         for model in models_of(Project.model_fields["power"].annotation)
-        if issubclass(model, Drive)
+        if issubclass(model, Way)
         for word in choices(model.model_fields["way"].annotation)
     }
 

@@ -195,6 +195,8 @@ def _effect(
     tried = [_run(broken, run) for run in sound]
     ran = [one for one in tried if not isinstance(one, str)]
     if fault.kind == "shorted" and circuit.devices[fault.device].kind == "drive":
+        if not any(isinstance(part, Electronics) and part.unleashes for part in circuit.devices[fault.device].inside):
+            return Effect(fault, ("fuse blows",), ())
         found.append("full speed")
     for end in _knob_ends(circuit, fault):
         found.append("full speed" if end.name in circuit.devices[end.device].unleashed_by else "knob fails")

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 Positions = Mapping[str, str]
 
@@ -103,11 +103,18 @@ class Diode:
 
 @dataclass(frozen=True, slots=True)
 class Electronics:
-    """Terminals that current passes between under control of a circuit; a pocket meter's reading is not predictable.
-    `chops`: it switches a steady voltage on and off."""
+    """Terminals that current passes between through semiconductors; a pocket meter's reading is not predictable. What it
+    does: it `controls` the phase of an alternating voltage, `chops` a steady one, `inverts` one into turning
+    fields, or `rectifies` only. A power device of the first two that fails shorted lets all of the supply through; one of a
+    rectifier or an inverter is a short circuit."""
 
     terminals: tuple[str, ...]
-    chops: bool = False
+    does: Literal["controls", "chops", "inverts", "rectifies"] = "controls"
+
+    @property
+    def unleashes(self) -> bool:
+        """Whether a power device that has failed shorted leaves the motor at full speed."""
+        return self.does in ("controls", "chops")
 
 
 @dataclass(frozen=True, slots=True)

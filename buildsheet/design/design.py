@@ -6,10 +6,10 @@ from buildsheet.design.alone import Alone
 from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.reference import Region
-from buildsheet.sizing.knob import Knob
 from buildsheet.sizing.places import Place, Seat
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
+from buildsheet.ways.way import Outfit
 from buildsheet.worksheet import Value, Worksheet
 
 
@@ -98,7 +98,7 @@ class Sizes:
     drop: Value
     drop_share: Value
     drop_limit: Value
-    knob: Knob
+    outfit: Outfit
     charger_fuse: Value | None
     precharge: Precharge | None
     wait: Value | None = None
@@ -129,7 +129,7 @@ class Heat:
     inside: Value
     limit: Value
     air_flow: Value
-    drive_current: Value
+    drive_current: Value | None
     allowed_current: Value
     duty_current: Value
     winding_loss: Value

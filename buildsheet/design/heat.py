@@ -36,9 +36,11 @@ def work_box(
     rise = _rise(project, sheet, heat, share)
     inside = sheet.work("heat.T_in", c.temperature_after_rise, "air inside the box", T_a=ambient, dT=rise)
     limit = (
-        sheet.known_or_assumed(project.power.hottest_air, "electronics limit")
-        if project.power
-        else unknown("heat.T_max", KELVIN, "no drive")
+        unknown("heat.T_max", KELVIN, "no drive")
+        if project.power is None
+        else sheet.assume("heat.T_max~", project.power.limits_air)
+        if project.power.air_most is None
+        else sheet.known_or_assumed(project.power.air_most, project.power.limits_air)
     )
     allowed = sheet.work(
         "heat.dT_max", c.allowed_rise, "rise that the drive allows", T_max=limit, T_a=ambient
@@ -101,16 +103,11 @@ def work_heat(
     hardest = max((p for p in points if p.form_factor.known), key=lambda p: float(p.rms), default=None)
     plate = project.motor.plate if project.motor else None
     share = sheet.values["heat.k_a"]
+    gives = project.power.gives if project.power else None
     drive = (
-        sheet.work(
-            "drive.I_h",
-            c.current_share,
-            "current that the drive gives at this height",
-            I=project.power.gives,
-            k=share,
-        )
-        if project.power
-        else unknown("drive.I_h", AMPERE, "no drive")
+        None
+        if gives is None
+        else sheet.work("drive.I_h", c.current_share, "current that the drive gives at this height", I=gives, k=share)
     )
     if plate is None or hardest is None:
         why = "no nameplate" if plate is None else "no operating point"

@@ -7,7 +7,6 @@ from buildsheet.project import Project
 from buildsheet.reference import Region, table
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.supply import Supplied
-from buildsheet.sizing.waist import Applied
 from buildsheet.units import METRE, WATT
 from buildsheet.worksheet import Value, Worksheet, unknown
 
@@ -16,7 +15,7 @@ TEN_TIMES = "its rows of sheet 8 in band, ten times in a row"
 
 
 def places_of(
-    project: Project, region: Region, sheet: Worksheet, supplied: Supplied, sizes: Sizes, applied: Applied
+    project: Project, region: Region, sheet: Worksheet, supplied: Supplied, sizes: Sizes
 ) -> tuple[Place, ...]:
     """Every place, in the order of the power path."""
     power = project.power
@@ -25,7 +24,7 @@ def places_of(
     found = [
         *(_line(project, region, supplied, sizes) if supplied.guard is not None else _battery(sheet, supplied, sizes)),
         *_release(supplied, sizes),
-        *power.places(region, supplied, applied, sizes.knob),
+        *sizes.outfit.places,
         *_motor_side(project, sheet, supplied, sizes),
         *_stops(project, supplied),
         *_fan(project, supplied),

@@ -6,14 +6,13 @@ from buildsheet.formulas import battery as b
 from buildsheet.formulas import choice, conductors, controls, protection
 from buildsheet.project import Project
 from buildsheet.reference import Region, table
-from buildsheet.sizing.knob import work_knob
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import AMPERE, METRE
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 # Which fuse the wires of each role lie behind.
-ROLES = (("line", "F1"), ("control", "F1"), ("armature", "F2"), ("signal", "F1"), ("charger", "F4"))
+ROLES = (("line", "F1"), ("control", "F1"), ("secondary", "F5"), ("armature", "F2"), ("signal", "F1"), ("charger", "F4"))
 
 
 def work_sizes(
@@ -53,7 +52,8 @@ def work_sizes(
     steps = region.tables["switch"]
     cord = None if supplied.guard is None else cord_size(project, region, sheet, supplied.guard)
     charger_fuse = _charger_fuse(project, region, sheet, share)
-    ratings = {"F1": fuse, "F2": motor_fuse} | ({"F4": charger_fuse} if charger_fuse is not None else {})
+    outfit = power.fit_out(sheet, region, supplied, applied, points, share)
+    ratings = {"F1": fuse, "F2": motor_fuse, **outfit.fuses} | ({"F4": charger_fuse} if charger_fuse is not None else {})
     behind = {code: guarded(region, sheet, code, rating, inside) for code, rating in ratings.items()}
     wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in ROLES if code in behind)
     drop, drop_share, drop_limit = _drop(project, region, sheet, supplied, cord, wires, line, points)
@@ -71,7 +71,7 @@ def work_sizes(
         motor_fuse_need=motor_fuse_need,
         motor_fuse=motor_fuse,
         motor_fuse_volts=_motor_fuse_volts(sheet, supplied),
-        limit_rms=_limit_rms(project, sheet, points),
+        limit_rms=outfit.lets_out if outfit.lets_out is not None else _limit_rms(power.current_limit_set, sheet, points),
         overload_need=rms,
         overload_top=_overload_top(project, region, sheet),
         overload_range=overload_range,
@@ -87,7 +87,7 @@ def work_sizes(
         drop=drop,
         drop_share=drop_share,
         drop_limit=drop_limit,
-        knob=work_knob(sheet, power.reference, power.potentiometer, applied, points),
+        outfit=outfit,
         charger_fuse=charger_fuse,
         precharge=_precharge(project, sheet, supplied),
     )
@@ -265,11 +265,11 @@ def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...])
     return total
 
 
-def _limit_rms(project: Project, sheet: Worksheet, points: tuple[Point, ...]) -> Value:
+def _limit_rms(limit: Value | None, sheet: Worksheet, points: tuple[Point, ...]) -> Value:
     """What the motor fuse sees when the drive limits: the limit is an average, the fuse feels its RMS value."""
     factors = tuple(point.form_factor for point in points)
-    if project.power is None or not factors:
-        return unknown("drive.I_lim_rms", AMPERE, "no drive", "current limit as the motor fuse feels it")
+    if limit is None or not factors:
+        return unknown("drive.I_lim_rms", AMPERE, "nothing limits the current", "current limit as the motor fuse feels it")
     worst = factors[0]
     for number, factor in enumerate(factors[1:], 1):
         worst = sheet.work(
@@ -279,7 +279,7 @@ def _limit_rms(project: Project, sheet: Worksheet, points: tuple[Point, ...]) ->
         "drive.I_lim_rms",
         protection.current_by_heat,
         "current limit as the motor fuse feels it",
-        I=project.power.current_limit,
+        I=limit,
         F=worst,
     )
 

@@ -19,6 +19,7 @@ from buildsheet.design.texts import device_texts
 from buildsheet.formulas.conductors import wire_length
 from buildsheet.given.site import Runs
 from buildsheet.reference import table
+from buildsheet.sizing.ohms import around, usual
 from buildsheet.sizing.places import Seat
 from buildsheet.sizing.supply import Supplied
 from buildsheet.units import METRE
@@ -58,40 +59,30 @@ def wire(design: Design) -> Circuit | None:
                 )
             )
     if _has_relay(design):
-        chain.append(add_overload(board, _usual("heater of an overload relay"), texts))
+        chain.append(add_overload(board, usual("heater of an overload relay"), texts))
     if project.machine is not None and project.machine.reverse:
-        chain.append(add_reversing(board, _usual("coil of a timer"), texts))
+        chain.append(add_reversing(board, usual("coil of a timer"), texts))
     if project.controls is not None:
         chain += add_stops(board, project.controls.also_stops, texts)
     if sizes.precharge is not None:
-        ohms = float(sizes.precharge.resistor)
-        low, high = _spread("resistor")
-        add_precharge(board, resistor=(low * ohms, high * ohms), coil=_usual("coil of a timer"), texts=texts)
-    behind = wire_no_volt_release(board, feed, chain=chain, coil=_usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
-    ohms = float(power.potentiometer)
-    low, high = _spread("potentiometer")
-    plus, minus = power.wire(
-        board,
-        behind,
-        potentiometer=(low * ohms, high * ohms),
-        end=_spread("end of a potentiometer")[1] * ohms,
-        limit=float(sizes.limit_rms) if sizes.limit_rms.known else inf,
-        texts=texts,
-        metal=supplied.earthed,
-    )
+        add_precharge(board, resistor=around("resistor", float(sizes.precharge.resistor)), coil=usual("coil of a timer"), texts=texts)
+    behind = wire_no_volt_release(board, feed, chain=chain, coil=usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
+    limit = float(sizes.limit_rms) if sizes.limit_rms.known else inf
+    plus, minus = sizes.outfit.wire(board, behind, limit=limit, texts=texts, metal=supplied.earthed)
     if "K1" in board.devices:
-        feed_timer(board, (Terminal("T1", power.feed_terminals[0]), Terminal("T1", power.feed_terminals[1])))
+        code, *ends = power.first
+        feed_timer(board, (Terminal(code, ends[0]), Terminal(code, ends[1])))
     wire_motor(board, plus=plus, minus=minus, windings=_windings(design), fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
                fuse_interrupts=_interrupts(design, "motor-fuse"), makes_volts=_makes_volts(design), choke=_choke(design), bonded=supplied.earthed, texts=texts)  # fmt: skip
     fan = project.controls.fan if project.controls else None
     if fan is not None:
-        wire_fan(board, behind, _usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
+        wire_fan(board, behind, usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
     if supplied.earthed:
         _bonds(board, texts)
         bond_movable(board, movable)
     if project.extras:
         feeds = {"with the disconnect": feed, "while it runs": behind}
-        wire_extras(board, feeds, project.extras, _usual("lamp or indicator"), earthed=supplied.earthed)
+        wire_extras(board, feeds, project.extras, usual("lamp or indicator"), earthed=supplied.earthed)
     if supplied.earthed:
         board.devices["X2"] = _with_spares(board)
     guard = float(supplied.guard) if supplied.guard is not None else None
@@ -126,7 +117,7 @@ def missing(design: Design) -> tuple[Value, ...]:
         *((sizes.charger_fuse,) if sizes.charger_fuse is not None else ()),
         *((sizes.precharge.resistor, sizes.precharge.need) if sizes.precharge is not None else ()),
         *((sizes.protective,) if sizes.protective is not None else ()),
-        *((design.project.power.potentiometer,) if design.project.power is not None else ()),
+        *sizes.outfit.needed,
         *((choke.resistance,) if (choke := _choke_of(design)) is not None else ()),
         *lengths,
     ]
@@ -269,25 +260,12 @@ def _makes_volts(design: Design) -> float:
     return float(found) if found is not None and found.known else inf
 
 
-def _usual(part: str) -> tuple[float, float]:
-    """Ohms that a meter shows on a good part, by custom."""
-    cells = table("usual_ohms")
-    return cells.cell(part, "low").si, cells.cell(part, "high").si
-
-
-def _spread(part: str) -> tuple[float, float]:
-    """How far a good part may read from its value, as factors."""
-    cells = table("meter_spread")
-    return cells.cell(part, "low").si, cells.cell(part, "high").si
-
-
 def _windings(design: Design) -> tuple[Winding, ...]:
     """The motor's windings with the ohms that a pocket meter may show on them."""
     made = []
     for winding in design.motor.windings if design.motor is not None else ():
-        low, high = _spread("brushed armature" if winding.part == "armature" else "field winding")
         ohms = float(winding.ohms) if winding.ohms.known else 1.0
-        made.append(Winding(winding.a, winding.b, low * ohms, high * ohms, part=winding.part))
+        made.append(Winding(winding.a, winding.b, *around("brushed armature" if winding.part == "armature" else "field winding", ohms), part=winding.part))
     return tuple(made)
 
 
@@ -301,8 +279,7 @@ def _choke(design: Design) -> tuple[float, float] | None:
     choke = _choke_of(design)
     if choke is None:
         return None
-    low, high = _spread("field winding")
-    return low * float(choke.resistance), high * float(choke.resistance)
+    return around("field winding", float(choke.resistance))
 
 
 def _bonds(board: Board, texts: dict[str, str]) -> None:

@@ -63,7 +63,7 @@ def work(project: Project) -> Design:
             R=motor.R,
         )
     sizes = replace(sizes, wait=work_wait(project, sheet, coast))
-    places = places_of(project, here, sheet, supplied, sizes, applied)
+    places = places_of(project, here, sheet, supplied, sizes)
     return Design(
         project, here, sheet, motor, load,
         asked=asked,

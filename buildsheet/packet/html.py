@@ -157,7 +157,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
-        "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "armature_id": facts.armature_source(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False),
+        "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "armature_id": facts.armature_source(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False), "wired": bool(plan.project.power and plan.project.power.control and plan.project.power.control.wired),
         "safe_steps": faults.safe_steps(plan, ink), "fault_seen": faults.seen_rows(plan, failing), "fault_singles": faults.single_rows(plan, failing),
-        "circuit": plan.circuit, "stopped": plan.stopped,
+        "control_name": plan.project.power.control.name if plan.project.power and plan.project.power.control else "motor", "circuit": plan.circuit, "stopped": plan.stopped,
     }  # fmt: skip

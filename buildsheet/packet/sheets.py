@@ -27,7 +27,7 @@ SHEETS: tuple[Sheet, ...] = (
           helper=True, needs_design=False),
     Sheet("glance", "3", "At a glance", "What was decided and why, what is only assumed, what is still to find out.", needs_design=False),
     Sheet("parts", "4", "Parts: to salvage, to buy", "What each place needs, what you have for it, and how to ask for what is missing.", helper=True),
-    Sheet("diagram", "5", "Wiring diagram", "Supply at the left, motor at the right. Drawn with switches off and the knob at slow.", "out", landscape=True,
+    Sheet("diagram", "5", "Wiring diagram", "", "out", landscape=True,
           helper=True, needs_circuit=True),
     Sheet("wires", "6", "Wire list, cut list", "Every conductor with its two ends. Cut and label them all before the first is screwed on.", "out",
           helper=True, needs_circuit=True),
@@ -37,7 +37,7 @@ SHEETS: tuple[Sheet, ...] = (
           "out", helper=True, needs_circuit=True),
     Sheet("power", "9", "First power, settings", "", "in",
           needs_circuit=True),
-    Sheet("speeds", "10", "Speeds", "From the knob to the tool, through the belt, and how fast each part may ever turn."),
+    Sheet("speeds", "10", "Speeds", ""),
     Sheet("heat", "11", "Heat", "What gets warm, how warm it may get, and how to see that it does not get warmer."),
     Sheet("faults", "12", "Faults", "Make it safe, prove it dead, then look for the fault.", "out",
           needs_circuit=True),
@@ -47,6 +47,22 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("revisions", "15", "Revisions", "What changed, when, and who should look at a built machine again."),
     Sheet("unverified", "16", "Not verified", "What nobody measured, what was not calculated, and what this packet can't know.", needs_design=False),
 )  # fmt: skip
+
+
+def _drawn(plan: Plan) -> str:
+    """How the diagram is drawn."""
+    control = plan.project.power.control if plan.project.power is not None else None
+    at = f" and the {control.name} at {control.slow}" if control is not None else ""
+    return f"Supply at the left, motor at the right. Drawn with switches off{at}."
+
+
+def _speeds(plan: Plan) -> str:
+    """What the sheet of speeds goes through."""
+    control = plan.project.power.control if plan.project.power is not None else None
+    return f"From the {control.name if control is not None else 'motor'} to the tool, through the belt, and how fast each part may ever turn."
+
+
+PURPOSES = {"power": purpose, "diagram": _drawn, "speeds": _speeds}
 NOT_YET = {
     "revisions": "revisions are not compared by this version",
 }
@@ -65,5 +81,5 @@ def sheets_of(plan: Plan) -> tuple[tuple[Sheet, ...], tuple[tuple[Sheet, str], .
         elif sheet.needs_design and plan.design.sizes is None:
             left.append((sheet, "nothing is sized yet"))
         else:
-            taken.append(replace(sheet, purpose=purpose(plan)) if sheet.slug == "power" else sheet)
+            taken.append(replace(sheet, purpose=PURPOSES[sheet.slug](plan)) if sheet.slug in PURPOSES else sheet)
     return tuple(taken), tuple(left)

@@ -33,6 +33,6 @@ def kept(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             yield Finding("choke-not-wired", "heed", "NOTICE", Said.of("The choke was kept and is not in the circuit."), why, "Measure its inductance and resistance, and write controls: choke.", LEFT, ("T1",), key="controls.choke")  # fmt: skip
     plate = motor.plate if motor is not None else None
     old = power.limit_made_for
-    if old.known and plate is not None and plate.current.known and float(old) > HIGHER * float(plate.current) and not power.current_limit.known:
+    if old.known and plate is not None and plate.current.known and float(old) > HIGHER * float(plate.current) and (set_to := power.current_limit_set) is not None and not set_to.known:
         yield Finding("limit-of-old-motor", "heed", "WARNING", Said.of("The board's current limit was set for a motor of {0}; this one's plate says {1}.", old, plate.current), "A jam overloads this motor for as long as the relay takes.",
                       "Turn the limit's trim down by the clamp meter at a held rotor, for a second at a time, and write power: current_limit.", practice("salvaged drive boards"), ("T1", "M1"), key="power.current_limit")  # fmt: skip

@@ -6,6 +6,8 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
 from buildsheet.rules.finding import Finding, Said, clause
+from buildsheet.ways.drive import Drive
+from buildsheet.ways.way import Way
 
 DRIVE_MANUALS = Citation("two drive makers' manuals", "control terminals are not isolated from the line")
 RESTART = Citation("IEC 60204-1", "7.5", "6th ed. 2016")
@@ -87,7 +89,8 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     power, site, machine = design.project.power, design.project.site, design.project.machine
     if power is None or design.applied is None:
         return
-    if power.live_controls is not False:  # not known counts as live
+    wired = power.control is not None and power.control.wired
+    if wired and power.live_controls is not False:  # not known counts as live
         wet = site is not None and site.where in WET
         foot = machine is not None and machine.foot_control
         if wet or foot:
@@ -103,30 +106,34 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                       f"{why} Touching one with the plug in can kill, also with the knob at zero.",
                       f"Use the insulation of the wire list, sleeve every lug, take a plastic shaft, and never join any of them to {design.region.words['earth']}.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
     elif design.supplied is not None and design.supplied.live:
-        yield Finding("line-voltage", "note", "DANGER", Said.of("Line voltage from the plug to the motor; the knob's wires are separated from it."),
-                      "Touching the line side or the motor's wires with the plug in can kill. The separation ends where a wire of the knob meets one of the line.",
-                      "Pull the plug before the lid comes off, and lead the knob's wires apart from all others.", practice("work on the line side"), ("T1",), electric=True, step="motor", key="power.separation")  # fmt: skip
+        apart = "; the knob's wires are separated from it" if wired else ""
+        ends = " The separation ends where a wire of the knob meets one of the line." if wired else ""
+        lead = ", and lead the knob's wires apart from all others" if wired else ""
+        yield Finding("line-voltage", "note", "DANGER", Said.of(f"Line voltage from the plug to the motor{apart}."),
+                      f"Touching the line side or the motor's wires with the plug in can kill.{ends}",
+                      f"Pull the plug before the lid comes off{lead}.", practice("work on the line side"), ("T1",), electric=True, step="motor", key="power.separation")  # fmt: skip
     yield from _voltages(design)
     yield from _limits(design)
     worst = max((p for p in design.points if p.current.known), key=lambda p: float(p.current), default=None)
-    limit = design.heat.drive_current if design.heat is not None else power.gives
-    if worst is not None:
+    gives = power.gives
+    limit = design.heat.drive_current if design.heat is not None else gives
+    if worst is not None and limit is not None and gives is not None:
         if not limit.known:
             yield Finding("drive-rating-unknown", "stop", "WARNING", Said.of("Nobody knows what current the drive gives for long."), "A drive that is too small burns or fails to full speed.",
                           "Find the drive's rating with and without its heat sink and write it under power.", practice("drive ratings"), ("T1",),
-                          key="power.rated", unknown=(limit if power.gives.known else power.gives,))  # fmt: skip
+                          key="power.rated", unknown=(limit if gives.known else gives,))  # fmt: skip
         elif worst.current > limit:
             yield Finding("drive-too-small", "stop", "WARNING", Said.of("The motor takes {0}; the drive gives {1} as it is cooled here.", worst.current, limit),
                           "The drive overheats; a power device that fails shorted gives full speed.", "Fit the heat sink or a fan, or take a larger drive.", practice("drive makers' derating"), ("T1",))  # fmt: skip
     high = design.point("high")
     if (
         high is not None
-        and high.terminal.known
-        and design.applied.ceiling.known
-        and high.terminal > design.applied.ceiling
+        and (reach := power.reach(design.applied, high))[0].known
+        and reach[1].known
+        and reach[0] > reach[1]
     ):
-        yield Finding("speed-out-of-reach", "stop", "NOTICE", Said.of("The highest speed needs {0}; the drive gives {1}.", high.terminal, design.applied.ceiling),
-                      "The machine stays slower than the file says.", "Lower the highest speed or change the pulleys.", practice("range of the drive"), ("T1",))  # fmt: skip
+        yield Finding("speed-out-of-reach", "stop", "NOTICE", Said.of(f"The highest speed needs {{0}}; the {power.noun} gives {{1}}.", *reach),
+                      "The machine stays slower than the file says.", "Lower the highest speed or change the pulleys.", practice("range of the drive"), (power.first[0],))  # fmt: skip
     if high is not None and not high.rms.known:
         yield Finding("no-operating-point", "stop", "WARNING", Said.of("The operating point could not be worked out."), "Wires, fuses and heat all rest on it.",
                       "", practice("own rule"), unknown=(high.rms,), awaits="the operating point")  # fmt: skip
@@ -136,29 +143,34 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
 def _knob(design: Design) -> Iterator[Finding]:
     """What the drive does at the knob's ends: a broken wire, and a start with the knob turned up."""
     power, machine = design.project.power, design.project.machine
-    if power is None:
+    if power is None or power.control is None:
         return
-    if power.open_low_end != "stops":
-        grade = "heed" if power.open_low_end else "note"
+    if power.control.wired and power.broken_low_end != "stops":
+        grade = "heed" if power.broken_low_end else "note"
         text = (
             "With the slow-end wire of the knob off, the drive goes to full speed."
-            if power.open_low_end
+            if power.broken_low_end
             else "Nobody knows what the drive does when the slow-end wire of the knob comes off."
         )
         yield Finding("open-low-end", grade, "WARNING", Said.of(text), "A broken wire then starts the machine at full speed.",  # type: ignore[arg-type]
                       "Run the three wires in one cable, clamp it at both ends, and check the runaway column of the speeds sheet.", practice("drive makers' manuals"), ("S4", "T1"), step="knob", key="power.open_low_end")  # fmt: skip
     speed = machine.speed if machine is not None else None
     one_speed = speed is not None and speed.low.known and speed.high.known and float(speed.low) == float(speed.high)
-    if power.starts_from_zero or one_speed:
+    if power.waits_for_zero or one_speed:
         return
     text = (
         "The drive starts at the speed that the knob was left at."
-        if power.starts_from_zero is False
+        if power.waits_for_zero is False
         else "Nobody knows whether the drive starts with the knob turned up."
     )
     yield Finding("starts-at-knob", "heed", "WARNING", Said.of(text), "After a trip of the no-volt release, start brings the tool to its last speed at once, with the work and the hand still in it.",
                   "Turn the knob to slow after every stop and before every start, and say so beside the start button; or take a drive that starts only from zero.",
                   ZERO_START, ("S2", "S4", "T1"), step="knob", key="power.starts_from_zero")  # fmt: skip
+
+
+def _a(noun: str) -> str:
+    """A noun with its article."""
+    return f"{'an' if noun[0] in 'aeiou' else 'a'} {noun}"
 
 
 NEAR = 0.1  # two voltages that differ by less than the line's tolerance are the same voltage
@@ -172,11 +184,11 @@ def _voltages(design: Design) -> Iterator[Finding]:
         return
     line, made_for, high = supplied.voltage, power.made_for, power.output_most
     if supplied.alternating and made_for.known and abs(float(made_for) / float(line) - 1) > NEAR:
-        yield Finding("drive-for-another-line", "stop", "DANGER", Said.of("The drive is made for {0}, the line has {1}.", made_for, line), "Too much bursts its parts; too little lets it misfire.",
-                      "Take a drive for this line.", DRIVE_MANUALS, ("T1",), electric=True)  # fmt: skip
+        yield Finding("drive-for-another-line", "stop", "DANGER", Said.of(f"The {power.noun} is made for {{0}}, the line has {{1}}.", made_for, line), "Too much bursts its parts; too little lets it misfire.",
+                      f"Take {_a(power.noun)} for this line.", DRIVE_MANUALS, (power.first[0],), electric=True)  # fmt: skip
     elif not made_for.known:
-        yield Finding("drive-line-unknown", "note", "NOTICE", Said.of("The file does not say for which line voltage the drive is made."), "A drive on the wrong line is destroyed, or fails to full speed.",
-                      f"Read it off the drive and write it under {made_for.id.replace('.', ': ')}.", DRIVE_MANUALS, ("T1",), key=made_for.id)  # fmt: skip
+        yield Finding("drive-line-unknown", "note", "NOTICE", Said.of(f"The file does not say for which line voltage the {power.noun} is made."), f"{_a(power.noun).capitalize()} on the wrong line is destroyed, or lets too much through.",
+                      f"Read it off the {power.noun} and write it under {made_for.id.replace('.', ': ')}.", DRIVE_MANUALS, ("T1",), key=made_for.id)  # fmt: skip
     full = design.sheet.values.get("drive.V_full")
     if full is not None and full.known and high.known and float(high) > float(full) * (1 + NEAR):
         yield Finding("output-beyond-line", "stop", "WARNING", Said.of("The drive is said to give {0}; from this supply it has {1} at the most.", high, full), "One of the two is wrong, and every size rests on them.",
@@ -204,9 +216,11 @@ def _limits(design: Design) -> Iterator[Finding]:
     power, motor = design.project.power, design.project.motor
     if power is None:
         return
-    limit, rated, bare = power.current_limit, power.rated, power.rated_bare
-    if limit.known and rated.known and limit > rated:
-        yield Finding("limit-beyond-drive", "stop", "WARNING", Said.of("The current limit is {0}, the drive is rated {1}.", limit, rated), "At a jam the drive burns before it limits.",
+    limit, gives = power.current_limit_set, power.gives
+    if limit is None or gives is None:
+        return
+    if limit.known and gives.known and limit > gives:
+        yield Finding("limit-beyond-drive", "stop", "WARNING", Said.of("The current limit is {0}; as it is cooled here the drive gives {1}.", limit, gives), "At a jam the drive burns before it limits.",
                       "Set the limit below the drive's rating and write it.", DRIVE_MANUALS, ("T1",))  # fmt: skip
     sizes = design.sizes
     if sizes is not None and sizes.limit_rms.known and sizes.motor_fuse.known and sizes.limit_rms > sizes.motor_fuse:
@@ -216,6 +230,14 @@ def _limits(design: Design) -> Iterator[Finding]:
     if limit.known and plate is not None and plate.current.known and float(limit) > HIGH_LIMIT * float(plate.current):
         yield Finding("limit-high-for-motor", "heed", "WARNING", Said.of("The current limit is {0}, the motor's plate says {1}.", limit, plate.current), "A jam then overloads the motor until the relay trips.",
                       "Set it as low as the work allows.", DRIVE_MANUALS, ("T1", "M1"))  # fmt: skip
+    yield from _data(power)
+
+
+def _data(power: Way) -> Iterator[Finding]:
+    """What the data of a drive with a speed potentiometer say of themselves."""
+    if not isinstance(power, Drive):
+        return
+    rated, bare = power.rated, power.rated_bare
     if rated.known and bare.known and bare > rated:
         yield Finding("ratings-swapped", "stop", "NOTICE", Said.of("The drive is said to give {0} without its heat sink and {1} with it.", bare, rated), "One of the two is wrong.",
                       "Read the drive's data again.", DRIVE_MANUALS, ("T1",))  # fmt: skip

@@ -18,9 +18,9 @@ class BatteryPulseDrive(Drive):
 
     runs_on: ClassVar[Literal["line", "battery"]] = "battery"
     printed: ClassVar[str] = "Pulse drive"
-    feed_terminals: ClassVar[tuple[str, str]] = ("B+", "B−")
-    chops: ClassVar[bool] = True
-    stands_as: ClassVar[str] = "chopper"
+    first: ClassVar[tuple[str, str, str]] = ("T1", "B+", "B−")
+    does: ClassVar[Literal["controls", "chops", "inverts"]] = "chops"
+    stands_as: ClassVar[tuple[str, ...]] = ("chopper",)
 
     way: Literal["battery-pulse-drive"] = Field(description="Way of powering.")
     battery_voltage: Volts = Field(description="Battery voltage that the drive is made for.", examples=["24 V"])

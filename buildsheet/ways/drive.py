@@ -3,6 +3,8 @@ circuit. A way of powering builds on it and says what it puts on the motor's ter
 """
 
 from abc import abstractmethod
+from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import ClassVar, Literal
 
 from pydantic import Field
@@ -10,27 +12,26 @@ from pydantic import Field
 from buildsheet.circuit import Device, Electronics, Resistance
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.given.fields import Amperes, Flags, Ohms, PartTemperatures, Volts
-from buildsheet.given.model import Given
 from buildsheet.reference import Region
-from buildsheet.sizing.knob import Knob
+from buildsheet.sizing.knob import Knob, work_knob
+from buildsheet.sizing.ohms import around, spread
 from buildsheet.sizing.places import Need, Place
+from buildsheet.sizing.spelt import spelt
 from buildsheet.sizing.supply import Supplied
-from buildsheet.sizing.waist import Applied
-from buildsheet.units import AMPERE, VOLT
-from buildsheet.worksheet import Value, Worksheet, unknown
+from buildsheet.sizing.waist import Applied, Point
+from buildsheet.ways.way import Control, Outfit, Setting, Way, Words, capital
+from buildsheet.worksheet import Value, Worksheet
 
 POT_SLACK = 0.2  # a potentiometer's own tolerance
 TERMINALS = ("P1", "P2", "P3")  # low end, wiper, high end
+OUTPUTS = ("A+", "A−")
 
 
-class Drive(Given):
+class Drive(Way):
     """A drive board with its speed potentiometer. What it is fed with, and what it does to that, says each way."""
 
-    runs_on: ClassVar[Literal["line", "battery"]] = "line"
-    printed: ClassVar[str] = "DC drive"
-    feed_terminals: ClassVar[tuple[str, str]] = ("L", "N")
-    chops: ClassVar[bool] = False
-    stands_as: ClassVar[str] = "magnet-motor drive"  # in the matrix of what may stand behind what
+    does: ClassVar[Literal["controls", "chops", "inverts"]] = "controls"
+    control: ClassVar[Control | None] = Control("knob", "slow", "fast", wired=True)
 
     rated: Amperes = Field(
         description="Output current it may give for long with its heat sink or fan.", examples=["10 A"]
@@ -56,113 +57,101 @@ class Drive(Given):
     )
 
     @abstractmethod
-    def applied(self, sheet: Worksheet, supplied: Supplied) -> Applied:
-        """What it puts on the motor's terminals."""
-
-    @abstractmethod
-    def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
-        """Its heat at an output current; entered as heat.P_drive."""
+    def say(self, supplied: Supplied, applied: Applied) -> Words:
+        """How to ask for it at the counter."""
 
     @property
-    @abstractmethod
-    def made_for(self) -> Value:
-        """Supply voltage that it is made for."""
+    def air_most(self) -> Value | None:
+        return self.hottest_air
 
     @property
-    @abstractmethod
-    def output_most(self) -> Value:
-        """Most average output that its data give."""
+    def current_limit_set(self) -> Value | None:
+        return self.current_limit
 
     @property
-    def stands(self) -> Value:
-        """Highest supply voltage that it stands; a drive on the line stands that line's tolerance."""
-        return self.made_for
-
-    @property
-    def stops_at(self) -> Value:
-        """Supply voltage at which it stops by itself."""
-        return unknown("power.cut_off", VOLT, "not in the file", "cut-off of the drive")
-
-    @property
-    def capacitor_in(self) -> Value | None:
-        """The capacitor at its supply terminals, which must be filled before a contactor closes; None for a drive without."""
-        return None
-
-    def pulse_height(self, applied: Applied) -> Value | None:
-        """Height of the pulses that reach the motor, where that is more than what it is set to; None elsewhere."""
-        del applied
-        return None
-
-    @property
-    def parts_of_old_machine(self) -> dict[str, str | None]:
-        """What a salvaged board needs of its old machine, and where each is: kept, it had none, left behind, or not said."""
-        return {}
-
-    @property
-    def limit_made_for(self) -> Value:
-        """Current of the motor that its current limit was set for."""
-        return unknown("power.old_current", AMPERE, "a drive for any motor", "current of its old motor")
-
-    @property
-    def keeps_charge(self) -> Value | None:
-        """Time after which a capacitor behind its rectifier is below the safe voltage, unknown when nobody says; None for
-        a drive that holds none at a dangerous voltage."""
-        return None
-
-    @property
-    def gives(self) -> Value:
-        """Output current that it may give for long as it is cooled here."""
+    def gives(self) -> Value | None:
         return self.rated if self.cooled_by in ("heat sink", "fan") else self.rated_bare
 
     @property
-    @abstractmethod
-    def live_controls(self) -> bool | None:
-        """Whether its control terminals can be at a dangerous voltage; None when the file does not say."""
+    def waits_for_zero(self) -> bool | None:
+        return self.starts_from_zero
 
-    @abstractmethod
-    def say(self, supplied: Supplied, applied: Applied) -> tuple[Value | str, ...]:
-        """How to ask for it at the counter."""
+    @property
+    def broken_low_end(self) -> Literal["stops", "full speed"] | None:
+        return self.open_low_end
 
-    def places(
-        self, region: Region, supplied: Supplied, applied: Applied, knob: Knob
-    ) -> tuple[Place, ...]:
-        """The drive and its speed potentiometer."""
-        del region
+    def fit_out(
+        self, sheet: Worksheet, region: Region, supplied: Supplied, applied: Applied, points: tuple[Point, ...], share: Value
+    ) -> Outfit:
+        del region, share
+        knob = work_knob(sheet, self.reference, self.potentiometer, applied, points)
+        return DriveOutfit(self, supplied, applied, knob)
+
+
+@dataclass(frozen=True, slots=True)
+class DriveOutfit(Outfit):
+    """A drive with its knob and trims worked out."""
+
+    drive: Drive
+    supplied: Supplied
+    applied: Applied
+    knob: Knob
+
+    @property
+    def needed(self) -> tuple[Value, ...]:
+        return (self.drive.potentiometer,)
+
+    @property
+    def places(self) -> tuple[Place, ...]:
+        drive, supplied = self.drive, self.supplied
         needs = (
-            Need("resistance", "=", self.potentiometer, "resistance", POT_SLACK),
+            Need("resistance", "=", drive.potentiometer, "resistance", POT_SLACK),
             Need("taper", "=", "linear", "taper"),
-            Need("power", "≥", knob.heat, "power"),
+            Need("power", "≥", self.knob.heat, "power"),
             Need("voltage", "≥", supplied.highest, "insulation of its case"),
-            *((Need("shaft", "=", "plastic shaft", "shaft"),) if self.live_controls is not False else ()),
+            *((Need("shaft", "=", "plastic shaft", "shaft"),) if drive.live_controls is not False else ()),
         )
-        say = (self.potentiometer, " linear potentiometer, ", knob.rated, ", plastic shaft, insulated for ", supplied.highest, ", with knob and insulating bush")
+        say = (drive.potentiometer, " linear potentiometer, ", self.knob.rated, ", plastic shaft, insulated for ", supplied.highest, ", with knob and insulating bush")
         return (
-            Place("drive", "drive", capital(self.printed), (), self.say(supplied, applied), "T1", "the drive named in your file; another one changes this packet"),
+            Place("drive", "drive", capital(drive.printed), (), drive.say(supplied, self.applied), "T1", "the drive named in your file; another one changes this packet"),
             Place("potentiometer", "potentiometer", "Speed potentiometer", needs, say, "S4", "the one of the drive's old machine, if it reads the same"),
         )  # fmt: skip
 
-    def wire(
-        self,
-        board: Board,
-        feed: Feed,
-        *,
-        potentiometer: tuple[float, float],
-        end: float,
-        limit: float,
-        texts: dict[str, str],
-        metal: bool,
-    ) -> tuple[str, str]:
-        """`limit` is the most RMS current that it lets out. The drive and its speed potentiometer, wires 301, 302 and 501 to 503; hands on the output terminals."""
-        inward = self.feed_terminals
-        terminals = (*inward, "A+", "A−", *TERMINALS)
+    @property
+    def settings(self) -> tuple[Setting, ...]:
+        limit, knob = self.drive.current_limit, self.knob
+        return (
+            Setting("Minimum trim", (knob.min_trim, " of full output")),
+            Setting("Maximum trim", (knob.max_trim, " of full output")),
+            Setting("A drive without trims", (knob.slow_end_resistor, " at the slow end, ", knob.fast_end_resistor, " at the fast end of the knob"), turned=False),
+            Setting("Current limit", (limit,) if limit.known else ("as low as the work allows",)),
+            Setting("IR compensation", ("none at first; up until the speed holds under load, and back when it hunts",)),
+            Setting("Acceleration", ("slow: a belt that is snatched slips or jumps",)),
+        )
+
+    @property
+    def texts(self) -> Mapping[str, str]:
+        separated = "its knob alone separated" if self.supplied.live else ""
+        return {
+            "T1": "not separated from the line" if self.drive.live_controls is not False else separated,
+            "S4": f"{spelt(self.drive.potentiometer)} linear",
+        }
+
+    def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, str]:
+        """The drive and its speed potentiometer, wires 301, 302 and 501 to 503."""
+        drive = self.drive
+        code, *inward = drive.first
+        terminals = (*inward, *OUTPUTS, *TERMINALS)
         board.add(
             Device(
-                "T1", "drive", self.printed, texts["T1"], (*terminals, "case") if metal else terminals,
-                (Electronics(terminals, self.chops),), metal="case" if metal else "", place="box", column=4,
-                limits={"A+": limit, "A−": limit}, control=TERMINALS, unleashed_by=frozenset() if self.open_low_end == "stops" else frozenset(TERMINALS[:2]),
+                code, "drive", drive.printed, texts[code], (*terminals, "case") if metal else terminals,
+                (Electronics(terminals, drive.does),), metal="case" if metal else "", place="box", column=4,
+                limits=dict.fromkeys(OUTPUTS, limit), control=TERMINALS, unleashed_by=frozenset() if drive.open_low_end == "stops" else frozenset(TERMINALS[:2]),
             )
         )  # fmt: skip
-        low, high = potentiometer
+        ohms = float(drive.potentiometer)
+        low, high = around("potentiometer", ohms)
+        end = spread("end of a potentiometer")[1] * ohms
         board.add(
             Device(
                 "S4", "potentiometer", "Speed knob", texts["S4"], ("1", "2", "3"),
@@ -170,24 +159,12 @@ class Drive(Given):
                     Resistance("1", "2", 0.0, end, "slow"), Resistance("2", "3", low, high, "slow"),
                     Resistance("1", "2", low, high, "fast"), Resistance("2", "3", 0.0, end, "fast"),
                 ),
-                positions=("slow", "fast"), place="panel", column=5, touched=self.live_controls is not False,
+                positions=("slow", "fast"), place="panel", column=5, touched=drive.live_controls is not False,
             )
         )  # fmt: skip
-        board.wire(301, f"{feed[0]}", f"T1:{inward[0]}", "line")
-        board.wire(302, f"{feed[1]}", f"T1:{inward[1]}", "neutral")
-        for number, terminal, lug, index in ((501, "P1", "1", 0), (502, "P2", "2", 1), (503, "P3", "3", 2)):
-            board.wire(
-                number,
-                f"T1:{terminal}",
-                f"S4:{lug}",
-                "signal",
-                "panel",
-                colour=board.conductors["signal"].colours[index],
-                cable="W2",
-            )
-        return "T1:A+", "T1:A−"
-
-
-def capital(words: str) -> str:
-    """The same words with a capital first letter."""
-    return f"{words[0].upper()}{words[1:]}"
+        board.wire(301, f"{feed[0]}", f"{code}:{inward[0]}", "line")
+        board.wire(302, f"{feed[1]}", f"{code}:{inward[1]}", "neutral")
+        for index, terminal in enumerate(TERMINALS):
+            colour = board.conductors["signal"].colours[index]
+            board.wire(501 + index, f"{code}:{terminal}", f"S4:{index + 1}", "signal", "panel", colour=colour, cable="W2")
+        return f"{code}:{OUTPUTS[0]}", f"{code}:{OUTPUTS[1]}"

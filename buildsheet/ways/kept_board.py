@@ -19,7 +19,7 @@ class KeptBoard(PhaseControlledDrive):
     """A salvaged board of the phase-controlled kind."""
 
     printed: ClassVar[str] = "Kept drive board"
-    stands_as: ClassVar[str] = "magnet-motor drive"
+    stands_as: ClassVar[tuple[str, ...]] = ("magnet-motor drive",)
 
     way: Literal["kept-board"] = Field(description="Way of powering.")  # type: ignore[assignment]
     old_current: Amperes = Field(

@@ -142,7 +142,7 @@ class LinePulseDrive(Drive):
     """A drive that rectifies the line and switches it on and off some thousand times a second."""
 
     printed: ClassVar[str] = "Pulse drive"
-    chops: ClassVar[bool] = True
+    does: ClassVar[Literal["controls", "chops", "inverts"]] = "chops"
 
     way: Literal["line-pulse-drive"] = Field(description="Way of powering.")
     line_voltage: Volts = Field(description="Line voltage that the drive is made for.", examples=["120 V"])

@@ -17,7 +17,7 @@ from buildsheet.worksheet import Value, Worksheet
 class PhaseControlledDrive(Drive):
     """A DC drive that chops the line by thyristors."""
 
-    stands_as: ClassVar[str] = "phase control"
+    stands_as: ClassVar[tuple[str, ...]] = ("phase control",)
 
     way: Literal["phase-controlled-drive"] = Field(description="Way of powering.")
     line_voltage: Volts = Field(description="Line voltage that the drive is made for.", examples=["120 V"])

@@ -31,7 +31,8 @@ RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": 
                "choke": "winding", "transformer": "winding", "autotransformer": "winding"}  # fmt: skip
 METAL = frozenset({"enclosure", "door", "frame", "guard", "metal"})
 BAR = "earth-bar"
-CONVERTERS = frozenset({"drive", "rectifier", "inverter", "adapter"})
+CONVERTERS = frozenset({"drive", "adapter"})
+DOES = {"controls": "drive", "chops": "chopper", "inverts": "inverter", "rectifies": "bridge"}  # the symbol of a converter
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +90,7 @@ def form(device: Device) -> Form:
             if len(free) == 2:
                 seats.append(Seat(free, "meter" if device.kind == "meter" else "block", PAIR_MODES))
             else:
-                converter = "chopper" if inside.chops else "drive"
-                centre = converter if device.kind in CONVERTERS else "electronics"
+                centre = DOES[inside.does] if device.kind in CONVERTERS else "electronics"
                 seats += [Seat((name,), "", ((L,), (R,))) for name in free]
             seated |= set(free)
     seats += [Seat((name,), "", ((L,), (R,))) for name in device.terminals if name not in seated]

@@ -60,7 +60,7 @@ def _cut(device: Device, used: set[str]) -> Device:
         if isinstance(thing, Electronics):
             left = tuple(name for name in thing.terminals if name in kept)
             if left:
-                inside.append(Electronics(left, thing.chops))
+                inside.append(Electronics(left, thing.does))
         elif isinstance(thing, Source):
             poles = tuple(name for name in thing.poles if name in kept)
             earth = thing.earth if thing.earth in kept else ""

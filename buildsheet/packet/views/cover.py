@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from buildsheet.packet.ink import NARROW, Ink
 from buildsheet.plan import Plan
 from buildsheet.rules import Finding
+from buildsheet.ways.way import capital
 from buildsheet.worksheet import Value
 
 MOST_HAZARDS, COVER_LINES, PER_LINE = 3, 6, 32  # beside the line: so many, in so many lines of so many letters
@@ -52,10 +53,11 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
     if power is not None and high is not None and low is not None:
         live = {
             True: "not separated from the line",
-            False: "knob separated from the line" if design.supplied is None or design.supplied.live else "at extra-low voltage",
+            False: ("knob separated from the line" if power.control is not None and power.control.wired else "") if design.supplied is None or design.supplied.live else "at extra-low voltage",
             None: "separation not known",
         }[power.live_controls]
-        found.append(Stage("drive", f"{span(low.terminal, high.terminal, ink)}", "Drive", live))
+        volts = span(low.terminal, high.terminal, ink) if power.control is not None else str(ink.print(high.terminal))
+        found.append(Stage(power.icon, volts, capital(power.noun), live))
     if motor is not None:
         plate = motor.plate
         if high is not None and design.load is not None:

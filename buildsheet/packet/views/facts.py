@@ -1,5 +1,6 @@
 """Facts of the sheets that are lists of a name and a value: settings, speeds, belts, heat, what is from memory."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -13,7 +14,6 @@ from buildsheet.plan import Plan
 from buildsheet.reference import table
 from buildsheet.worksheet import Line, Model, Row, Value
 
-NO_TRIMS = "A drive without trims"  # end resistors instead; nothing to set
 Fact = tuple[str, object]
 
 
@@ -21,6 +21,11 @@ def limit(name: str, ink: Ink, table_id: str = "bench_limits") -> str:
     """A limit out of a table, in print."""
     cell = table(table_id).cell(name, "value")
     return str(ink.print(Value(cell.si, id=f"{table_id}.{name}", unit=cell.unit, parent=Row(cell))))
+
+
+def joined(words: Iterable[object], ink: Ink) -> str:
+    """Words around Values as print."""
+    return "".join(str(ink.print(word)) if isinstance(word, Value) else str(word) for word in words)
 
 
 def assumed_rows(values: tuple[Value, ...], ink: Ink) -> list[list[object]]:
@@ -46,8 +51,18 @@ def decided(plan: Plan, ink: Ink) -> list[Fact]:
     return [
         *found,
         ("Power wires", f"{sizes.wire('line').gauge or 'not known'}, in the box and to the motor"),
-        ("Speed", "by the knob on the drive" + ("; the belt ratio puts the motor near its best speed at the top" if plan.project.belts else "")),
+        *((name, joined(words, ink)) for name, words in sizes.outfit.facts),
+        ("Speed", _speed(plan) + ("; the belt ratio puts the motor near its best speed at the top" if plan.project.belts else "")),
     ]  # fmt: skip
+
+
+def _speed(plan: Plan) -> str:
+    """What sets the speed."""
+    power = plan.project.power
+    control = power.control if power is not None else None
+    if power is None or control is None:
+        return "one, which nothing sets while it runs"
+    return f"by the {control.name} on the {power.noun}"
 
 
 def fuse_strips(plan: Plan, ink: Ink) -> list[tuple[str, Markup]]:
@@ -70,25 +85,12 @@ def fuse_strips(plan: Plan, ink: Ink) -> list[tuple[str, Markup]]:
     return found
 
 
-def settings(plan: Plan, ink: Ink) -> list[Fact]:
-    """What has to be set, and to what."""
-    sizes, power = plan.design.sizes, plan.project.power
-    if sizes is None or power is None:
+def settings(plan: Plan, ink: Ink, *, by_hand: bool = False) -> list[Fact]:
+    """What has to be set, and to what; `by_hand`: without what is built in once."""
+    sizes = plan.design.sizes
+    if sizes is None:
         return []
-    found: list[Fact] = [
-        ("Minimum trim", f"{ink.print(sizes.knob.min_trim)} of full output"),
-        ("Maximum trim", f"{ink.print(sizes.knob.max_trim)} of full output"),
-        (
-            NO_TRIMS,
-            f"{ink.print(sizes.knob.slow_end_resistor)} at the slow end, {ink.print(sizes.knob.fast_end_resistor)} at the fast end of the knob",
-        ),
-        (
-            "Current limit",
-            f"{ink.print(power.current_limit)}" if power.current_limit.known else "as low as the work allows",
-        ),
-        ("IR compensation", "none at first; up until the speed holds under load, and back when it hunts"),
-        ("Acceleration", "slow: a belt that is snatched slips or jumps"),
-    ]
+    found: list[Fact] = [(one.name, joined(one.to, ink)) for one in sizes.outfit.settings if one.turned or not by_hand]
     if sizes.wait is not None and "K1.t_need" in plan.design.sheet.values:
         found.append(("Standstill timer K1", f"{ink.print(plan.design.sheet.values['K1.t_need'])}, or a little more"))
     if sizes.precharge is not None:

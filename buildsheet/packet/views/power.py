@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.motors.series import SeriesMachine
 from buildsheet.packet.ink import Ink
-from buildsheet.packet.views.facts import NO_TRIMS, Fact, limit, settings
+from buildsheet.packet.views.facts import Fact, limit, settings
 from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
 from buildsheet.plan import Plan
 from buildsheet.worksheet import Value
@@ -103,6 +103,9 @@ class _Writer:
         self.guarded = machine is not None and machine.reach == "guarded"
         self.runs_away = isinstance(plan.design.motor, SeriesMachine)
         self.low, self.high = plan.design.point("low"), plan.design.point("high")
+        self.control = plan.project.power.control if plan.project.power is not None else None
+        self.set_slow = f"{self.control.name} at {self.control.slow}" if self.control is not None else ""
+        self.at_slow, self.at_fast = (f", {self.set_slow}", f", {self.control.name} at {self.control.fast}") if self.control is not None else ("", "")
 
     def step(self, action: str, right_when: str, *readings: Taken, note: str = "") -> StepItem:
         self.count += 1
@@ -135,10 +138,10 @@ class _Writer:
             "Turn the motor's shaft by hand.", "it turns without a scrape, and the brushes do not catch."
         )
         yield self.step(
-            "Set the trims and dials as below, knob at slow, emergency stop pressed, disconnect off" + (", the charger's fuse F4 out" if "X4" in self.circuit.devices else "") + (", direction at forward." if "S5" in self.circuit.devices else "."),
+            f"Set what stands below{self.at_slow}, emergency stop pressed, disconnect off" + (", the charger's fuse F4 out" if "X4" in self.circuit.devices else "") + (", direction at forward." if "S5" in self.circuit.devices else "."),
             "where each stands is written in its box.",
         )
-        yield SettingsItem(tuple(row for row in settings(self.plan, self.ink) if row[0] != NO_TRIMS))
+        yield SettingsItem(tuple(settings(self.plan, self.ink, by_hand=True)))
         person = "The second person reads sheet 8 and the settings, and stands by the " + ("breaker." if self.plugged else "battery fuse.")
         yield HoldItem(
             "1", person, f"This is the last contact before power. Nothing is on before it is closed: {self.off}."
@@ -190,13 +193,13 @@ class _Writer:
         )
         yield self.step(f"{self.press} with the emergency stop still pressed.", "nothing happens.")
         yield self.step(
-            f"Hands off the shaft. Release the emergency stop, {self.start}.", self.starting(), *self.volts(self.low, "output, knob at slow"),
-            note="Without load it is faster than sheet 10 says.",
+            f"Hands off the shaft. Release the emergency stop, {self.start}.", self.starting(), *self.first_volts(),
+            note="" if self.stands else "Without load it is faster than sheet 10 says.",
         )  # fmt: skip
         yield from self.zero_start()
         yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
-        if self.runs_away:
-            yield RowItem("Not faster yet", "With nothing coupled this motor runs away. The knob stays at slow until belt and tool are on.", tint=True)
+        if self.runs_away and self.control is not None:
+            yield RowItem("Not faster yet", f"With nothing coupled this motor runs away. The {self.control.name} stays at {self.control.slow} until belt and tool are on.", tint=True)
         else:
             yield from self.up("more without load")
         yield self.step(
@@ -205,19 +208,30 @@ class _Writer:
         yield from self.free_current()
         if "S5" in self.circuit.devices:
             yield self.step(
-                "Start at slow. Turn the direction switch to 0 and leave it there until the motor stands; then turn it the other way and press start at once.",
+                f"Start{self.with_slow}. Turn the direction switch to 0 and leave it there until the motor stands; then turn it the other way and press start at once.",
                 "the contactor drops at 0, the motor coasts to a stand, and start does nothing until the timer's time is over; then it turns the other way.",
                 note="Never throw the switch over while the motor turns: the timer holds back start, not the lever, and the motor would short itself through the drive.",
             )
 
     def up(self, more: str = "") -> Iterator[StepItem]:
-        """The knob turned up, in two steps."""
+        """The control turned up, in two steps; a dial by the meter."""
+        control = self.control
+        if control is None:
+            return
+        if control.stands:
+            yield self.step(
+                f"{self.start[0].upper()}{self.start[1:]}; turn the {control.name} up slowly until the motor turns well, the meter on its output.",
+                "the motor starts softly and speeds up evenly, the way that its arrow of sheet 14 points.",
+                *self.volts(self.low, "output, slowest speed", more),
+                note="Mark beside the scale where this is: the scale itself is no measure.",
+            )
+        else:
+            yield self.step(
+                f"{self.start[0].upper()}{self.start[1:]}; turn the {control.name} up by a quarter.",
+                "the motor speeds up evenly, and the way that its arrow of sheet 14 points.",
+            )
         yield self.step(
-            f"{self.start[0].upper()}{self.start[1:]}; turn the knob up by a quarter.",
-            "the motor speeds up evenly, and the way that its arrow of sheet 14 points.",
-        )
-        yield self.step(
-            "Turn the knob to fast.", "the speed rises without a jump, and nothing shakes.", *self.volts(self.high, "output, knob at fast", more)
+            f"Turn the {control.name} to {control.fast}.", "the speed rises without a jump, and nothing shakes.", *self.volts(self.high, f"output{self.at_fast}", more)
         )
 
     def charger(self) -> Iterator[PowerItem]:
@@ -249,6 +263,32 @@ class _Writer:
             f"Clips on {_at(one)} and {_at(other)}, {kind}. {self.on.capitalize()}, disconnect off.", "the box is dead behind the disconnect: no lamp, no hum" + ("." if self.plugged else f"; with red on {one.name} there is no minus sign."), *want,
         )  # fmt: skip
 
+    @property
+    def stands(self) -> bool:
+        """Whether the motor stands still with its control at the slow end."""
+        return self.control is not None and self.control.stands
+
+    @property
+    def with_slow(self) -> str:
+        return f" with the {self.set_slow}" if self.control is not None else ""
+
+    @property
+    def slowest(self) -> str:
+        return "slowest speed" if self.stands else self.set_slow
+
+    @property
+    def slowly(self) -> str:
+        """What is added to a start."""
+        if self.control is None:
+            return ""
+        return f", then the {self.control.name} to the slowest speed" if self.stands else self.at_slow
+
+    def first_volts(self) -> tuple[Taken, ...]:
+        """The output at the first start."""
+        if self.stands and self.control is not None:
+            return (Taken(f"output{self.at_slow}", f"none: under {limit('no output', self.ink)}", "V DC"),)
+        return self.volts(self.low, f"output{self.at_slow}", "" if self.control is not None else "more without load")
+
     def volts(self, point: object, what: str, more: str = "") -> tuple[Taken, ...]:
         terminal = getattr(point, "terminal", None)
         if not isinstance(terminal, Value):
@@ -257,19 +297,30 @@ class _Writer:
         return (Taken(what, want, "V DC"),)
 
     def starting(self) -> str:
-        """What start does with the knob at slow, by what the file says of the drive."""
+        """What start does with the control at its slow end, by what the file says."""
         holds = "the contactor holds" + (" and the fan blows" if "M2" in self.circuit.devices else "")
         power = self.plan.project.power
+        if self.control is None:
+            return f"{holds}, and the motor runs up at once to its speed, the way that its arrow of sheet 14 points."
+        if self.stands:
+            return f"{holds}, and the motor stands still."
         return holds + {
             True: ". The drive waits for its knob to be at slow, where it is: the motor runs up to its slowest speed.",
             False: ", and the motor runs up by itself to its slowest speed: this drive does not wait for its knob.",
             None: ". The file does not say whether the drive waits for its knob: the motor may run up at once, or only after the knob was turned fully to slow.",
-        }[power.starts_from_zero if power else None]
+        }[power.waits_for_zero if power else None]
 
     def zero_start(self) -> Iterator[StepItem]:
-        power = self.plan.project.power
-        starts = power.starts_from_zero if power else None
-        if starts is False:
+        power, control = self.plan.project.power, self.control
+        starts = power.waits_for_zero if power else None
+        if starts is False or control is None:
+            return
+        if control.stands:
+            yield self.step(
+                f"Press stop. Turn the {control.name} a little up from {control.slow}. {self.start[0].upper()}{self.start[1:]}.",
+                f"nothing happens: the contact on the {control.name} holds start back.",
+                note=f"Turn it back to {control.slow} after that.",
+            )
             return
         yield self.step(
             f"Press stop. Turn the knob to the middle. {self.start[0].upper()}{self.start[1:]}.",
@@ -285,7 +336,7 @@ class _Writer:
             return
         wire = self.motor_wire()
         yield self.step(
-            f"Clamp round wire {wire}, DC, its MAX hold on. {self.start[0].upper()}{self.start[1:]}, knob at slow; then off, and read.",
+            f"Clamp round wire {wire}, DC, its MAX hold on. {self.start[0].upper()}{self.start[1:]}{self.slowly}; then off, and read.",
             "the current is steady.",
             Taken("motor running free", f"about {self.ink.print(free)}, a little more at speed", "A DC", "clamp"),
         )
@@ -333,8 +384,8 @@ class _Writer:
         if load is None:
             return ()
         return (
-            Taken("tool, knob at slow", f"about {self.ink.print(load.tool_low)}", "rpm", "tachometer"),
-            Taken("tool, knob at fast", f"about {self.ink.print(load.tool_high)}", "rpm", "tachometer"),
+            *((Taken(f"tool, {self.slowest}", f"about {self.ink.print(load.tool_low)}", "rpm", "tachometer"),) if self.control is not None else ()),
+            Taken(f"tool{self.at_fast}", f"about {self.ink.print(load.tool_high)}", "rpm", "tachometer"),
         )
 
     def standstill(self) -> Iterator[StepItem]:

@@ -159,6 +159,8 @@ class _Writer:
     def mount(self) -> Iterator[Item]:
         devices = self.circuit.devices.values()
         panel = ", ".join(d.code for d in devices if d.place == "panel")
+        power = self.plan.project.power
+        turns = f" and the {power.control.name} turns freely" if power is not None and power.control is not None else ""
         inside = ", ".join(d.code for d in devices if d.place == "box")
         yield self.head(
             "Box and mounting", "No wire yet. All holes first: a drill chip on a terminal is a short."
@@ -177,7 +179,7 @@ class _Writer:
         )
         yield self.step(
             f"Mount {panel} in the door, the emergency stop nearest to the hand.",
-            "every label of sheet 14 is beside its control and the knob turns freely.",
+            f"every label of sheet 14 is beside its control{turns}.",
         )
         if "X2" in self.circuit.devices:
             studs = ", ".join(d.code for d in devices if d.metal == "stud")
@@ -212,8 +214,9 @@ class _Writer:
         sizes = sorted({w.size for w in wires})
         first, last = wires[0].number, wires[-1].number
         which = f"Wire {first}" if first == last else f"Wires {first}–{last}"
+        name = part.name.replace("drive", self.plan.project.power.noun) if self.plan.project.power is not None else part.name
         note = f"{which}: {' and '.join(sizes)}, {insulation(self.plan, self.ink)}. Torque as marked on the part."
-        yield self.head(part.name, note, strip_of(sizes[0], self.plan.design.region.tables["strip"]))
+        yield self.head(name, note, strip_of(sizes[0], self.plan.design.region.tables["strip"]))
         if part.key == "knob":
             yield from self.warnings("knob")
             yield self.knob()

@@ -13,6 +13,7 @@ from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.facts import limit
 from buildsheet.plan import Plan
 from buildsheet.plan.cuts import Cut, run_lengths
+from buildsheet.ways.way import capital
 
 _NAMES = {"BK": "black", "WH": "white", "RD": "red", "BU": "blue", "VT": "violet", "BN": "brown", "GNYE": "green-yellow", "GN": "green", "OG": "orange", "YE": "yellow", "PK": "pink"}  # fmt: skip
 
@@ -59,7 +60,8 @@ def rows(plan: Plan, ink: Ink) -> list[object]:
     for wire in plan.circuit.wires:
         if wire.stage != stage:
             stage = wire.stage
-            found.append({"group": STAGES.get(stage, "Others")})
+            noun = plan.project.power.noun if plan.project.power is not None else "drive"
+            found.append({"group": STAGES.get(stage, "Others").replace("Drive", capital(noun))})
         guard = guards.get(wire.number)
         cable = f"cable {wire.cable}" if wire.cable else ""
         found.append([

@@ -1,0 +1,195 @@
+"""What every way of powering publishes: facts, what it puts on the motor's terminals, and the parts that it sizes for itself."""
+
+from abc import ABC, abstractmethod
+from collections.abc import Mapping
+from typing import ClassVar, Literal, NamedTuple
+
+from buildsheet.circuit.builder import Board, Feed
+from buildsheet.given.model import Given
+from buildsheet.reference import Region
+from buildsheet.sizing.places import Place
+from buildsheet.sizing.supply import Supplied
+from buildsheet.sizing.waist import Applied, Point
+from buildsheet.units import AMPERE, VOLT
+from buildsheet.worksheet import Value, Worksheet, unknown
+
+Words = tuple[Value | str, ...]  # text around Values
+
+
+class Control(NamedTuple):
+    """What sets the speed: its name on paper and its two ends. `stands`: at the slow end the motor stands still.
+    `wired`: its own wires leave the part that it belongs to."""
+
+    name: str
+    slow: str
+    fast: str
+    stands: bool = False
+    wired: bool = False
+
+
+class Setting(NamedTuple):
+    """Something to set: its name and to what. `turned` is False for what is built in once and not set by hand."""
+
+    name: str
+    to: Words
+    turned: bool = True
+
+
+class Outfit(ABC):
+    """A way with its own parts sized."""
+
+    @property
+    def needed(self) -> tuple[Value, ...]:
+        """What its part of the circuit can't be drawn without."""
+        return ()
+
+    @property
+    def fuses(self) -> Mapping[str, Value]:
+        """Its own fuses by code; wires of the role `secondary` lie behind the first."""
+        return {}
+
+    @property
+    def lets_out(self) -> Value | None:
+        """Most RMS current that its own fuse lets out to the motor; None where a drive's current limit says it."""
+        return None
+
+    @property
+    @abstractmethod
+    def places(self) -> tuple[Place, ...]:
+        """The places of its parts."""
+
+    @property
+    def settings(self) -> tuple[Setting, ...]:
+        """What has to be set on it."""
+        return ()
+
+    @property
+    def facts(self) -> tuple[tuple[str, Words], ...]:
+        """What was decided about it, for the sheet that is read first."""
+        return ()
+
+    @property
+    @abstractmethod
+    def texts(self) -> Mapping[str, str]:
+        """The grey line under each of its devices in the diagram, by code."""
+
+    @abstractmethod
+    def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, str]:
+        """Puts its devices and wires (the 300s, a control's 500s) behind `feed` and hands on the terminals that feed the
+        motor. `limit` is the most RMS current that leaves it; `metal`: there is a protective conductor for its case."""
+
+
+class Way(Given):
+    """A way of powering a motor."""
+
+    runs_on: ClassVar[Literal["line", "battery"]] = "line"
+    printed: ClassVar[str] = "DC drive"
+    noun: ClassVar[str] = "drive"  # what a sentence calls it
+    icon: ClassVar[str] = "drive"  # its sign on the cover
+    first: ClassVar[tuple[str, str, str]] = ("T1", "L", "N")  # the device that takes the supply in, and its two terminals
+    stands_as: ClassVar[tuple[str, ...]] = ("magnet-motor drive",)  # in the matrix of what may stand behind what
+    control: ClassVar[Control | None] = None
+    limits_air: ClassVar[str] = "electronics limit"  # the assumed value for the hottest air around it
+
+    @abstractmethod
+    def applied(self, sheet: Worksheet, supplied: Supplied) -> Applied:
+        """What it puts on the motor's terminals."""
+
+    @abstractmethod
+    def fit_out(
+        self, sheet: Worksheet, region: Region, supplied: Supplied, applied: Applied, points: tuple[Point, ...], share: Value
+    ) -> Outfit:
+        """Its own parts, sized for the operating points. `share` of its rating is what a fuse carries in the box."""
+
+    @abstractmethod
+    def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
+        """Its heat at an output current; entered as heat.P_drive."""
+
+    @property
+    @abstractmethod
+    def made_for(self) -> Value:
+        """Supply voltage that it is made for."""
+
+    @property
+    def output_most(self) -> Value:
+        """Most average output that its data give, unknown where there is none in its data."""
+        return unknown("power.output_high", VOLT, "no such figure is in its data", "most average output")
+
+    @property
+    def air_most(self) -> Value | None:
+        """Hottest air around it that its data allow, None where it has no such figure."""
+        return None
+
+    @property
+    def stands(self) -> Value:
+        """Highest supply voltage that it stands; what is fed by the line stands that line's tolerance."""
+        return self.made_for
+
+    @property
+    def stops_at(self) -> Value:
+        """Supply voltage at which it stops by itself."""
+        return unknown("power.cut_off", VOLT, "not in the file", f"cut-off of the {self.noun}")
+
+    @property
+    def capacitor_in(self) -> Value | None:
+        """The capacitor at its supply terminals, which must be filled before a contactor closes; None where there is none."""
+        return None
+
+    def pulse_height(self, applied: Applied) -> Value | None:
+        """Height of the pulses that reach the motor, where that is more than what it is set to; None elsewhere."""
+        del applied
+        return None
+
+    def reach(self, applied: Applied, point: Point) -> tuple[Value, Value]:
+        """What a point asks of it and the most that it has for that, in the same unit."""
+        return point.terminal, applied.ceiling
+
+    @property
+    def parts_of_old_machine(self) -> dict[str, str | None]:
+        """What a salvaged board needs of its old machine, and where each is: kept, it had none, left behind, or not said."""
+        return {}
+
+    @property
+    def limit_made_for(self) -> Value:
+        """Current of the motor that its current limit was set for."""
+        return unknown("power.old_current", AMPERE, f"a {self.noun} for any motor", "current of its old motor")
+
+    @property
+    def current_limit_set(self) -> Value | None:
+        """Setting of its current limit; None where it has none."""
+        return None
+
+    @property
+    def keeps_charge(self) -> Value | None:
+        """Time after which a capacitor inside it is below the safe voltage, unknown when nobody says; None where it holds
+        none at a dangerous voltage, or where its capacitor is a part of the circuit by itself."""
+        return None
+
+    @property
+    def gives(self) -> Value | None:
+        """Output current that it may give for long as it is cooled here; None where it is made of parts that are sized
+        one by one."""
+        return None
+
+    @property
+    def waits_for_zero(self) -> bool | None:
+        """Whether it starts only after its control was at the slow end; None when nobody says."""
+        return None
+
+    @property
+    def broken_low_end(self) -> Literal["stops", "full speed"] | None:
+        """What it does when the wire at the slow end of its control comes off; None when nobody says."""
+        return None
+
+    @property
+    @abstractmethod
+    def live_controls(self) -> bool | None:
+        """Whether wires of its control can be at a dangerous voltage; None when the file does not say."""
+
+
+def capital(words: str) -> str:
+    """The same words with a capital first letter."""
+    return f"{words[0].upper()}{words[1:]}"
+
+
+__all__ = ["Control", "Outfit", "Setting", "Way", "Words", "capital"]
