@@ -18,7 +18,7 @@ from buildsheet.formulas.cooling import bridge_loss
 from buildsheet.formulas.motor import back_emf
 from buildsheet.given.fields import PowerFactors, Shares, Volts
 from buildsheet.sizing.supply import Supplied
-from buildsheet.sizing.waist import LOOSE, Applied, Setting, Wave
+from buildsheet.sizing.waist import GAPS, LOOSE, Applied, Point, Setting, Wave
 from buildsheet.units import SHARE
 from buildsheet.waveforms import NotSolved, Samples
 from buildsheet.ways.drive import Drive
@@ -77,6 +77,7 @@ class Smooth:
     period: str = "any time"
     fault: str = "smooth"
     direct: bool = False
+    gaps: str = GAPS
 
     @property
     def setting(self) -> Setting:
@@ -140,7 +141,8 @@ class BenchSupply(Drive):
             sheet.take(self.power_factor),
         )
 
-    def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
+    def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value:
+        del points
         return sheet.work(
             "heat.P_drive", bridge_loss, "heat of the supply", U_d=applied.drops["U_path"], I=current
         )

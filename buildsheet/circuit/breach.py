@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from buildsheet.circuit.netlist import Circuit, Device, Positions, Terminal
 
-FUSES = ("line-fuse", "motor-fuse", "charger-fuse")
+FUSES = ("line-fuse", "output-fuse", "motor-fuse", "charger-fuse")
 
 
 @dataclass(frozen=True, slots=True)

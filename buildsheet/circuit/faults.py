@@ -143,7 +143,7 @@ def _of_part(circuit: Circuit, device: Device, index: int, part: Inside) -> Iter
             yield Fault("open", device.code, ends), becomes()
             yield Fault("shorted", device.code, ends), becomes(Link(a, b))
         case Resistance(a=a, b=b) | Capacitor(a=a, b=b) | Diode(a=a, b=b):
-            if device.kind == "potentiometer":  # its wires stand for it
+            if isinstance(part, Resistance) and part.position:  # of a potentiometer or a dial: its wires stand for it
                 return
             ends = (Terminal(device.code, a), Terminal(device.code, b))
             yield Fault("open", device.code, ends), becomes()

@@ -201,7 +201,7 @@ def _through(
     device: Device, positions: Positions, guard: tuple[str, float]
 ) -> Iterator[tuple[str, str, tuple[str, float]]]:
     blows = (
-        min(guard, (device.code, device.trips_at), key=lambda one: one[1])
+        min((device.code, device.trips_at), guard, key=lambda one: one[1])
         if device.trips_at is not None
         else guard
     )

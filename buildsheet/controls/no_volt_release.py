@@ -27,13 +27,15 @@ def wire_no_volt_release(
     feed: Feed,
     *,
     chain: Sequence[ChainContact],
+    zero: tuple[str, str] | None = None,
     coil: tuple[float, float],
     both: bool,
     texts: dict[str, str],
 ) -> Feed:
     """The contactor, whose coil reads `coil` ohms, and its chain, fed behind the line fuse; hands on what it switches:
     `both` poles, or the first alone, where the charging current of a drive needs the second as its way back. A
-    standstill timer K1 on the board goes before start; a charging timer K2 goes between start and coil.
+    standstill timer K1 on the board goes before start, and so does `zero`, the ends of a contact that holds start back while
+    the speed is turned up; a charging timer K2 goes between start and coil.
     """
     line, neutral = feed
     board.add(
@@ -63,9 +65,16 @@ def wire_no_volt_release(
     for contact in chain:
         board.wire(contact.number, behind, contact.a, "control", contact.run)
         behind = contact.b
-    if "K1" in board.devices:
-        board.wire(213, behind, "K1:15", "control", "panel")
-        board.wire(214, "K1:16", "S2:13", "control", "panel")
+    held_back = [
+        *([(213, 214, ("K1:15", "K1:16"))] if "K1" in board.devices else []),
+        *([(204, 228, zero)] if zero is not None else []),
+    ]
+    if held_back:
+        at = behind
+        for index, (number, _, (inward, outward)) in enumerate(held_back):
+            board.wire(number if index == 0 else held_back[index - 1][1], at, inward, "control", "panel")
+            at = outward
+        board.wire(held_back[-1][1], at, "S2:13", "control", "panel")
         board.wire(205, behind, "Q2:13", "control", "panel")
     else:
         board.wire(204, behind, "S2:13", "control", "panel")

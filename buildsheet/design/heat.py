@@ -19,7 +19,7 @@ def work_box(
         hardest if hardest is not None else unknown("drive.I", AMPERE, "no operating point", "drive current")
     )
     loss = (
-        project.power.loss(sheet, applied, current)
+        project.power.loss(sheet, applied, current, points)
         if project.power
         else unknown("heat.P_drive", WATT, "no drive", "heat of the drive")
     )

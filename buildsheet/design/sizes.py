@@ -29,8 +29,9 @@ def work_sizes(
     if power is None:
         raise ValueError("a way of powering is needed")
     rules = region.tables["rules"]
-    line = _line_current(project, sheet, points)
     share = _fuse_share(region, sheet, inside)
+    outfit = power.fit_out(sheet, region, supplied, applied, points, share)
+    line = _line_current(project, sheet, points, outfit.idle)
     fuse_need = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
     fuse = sheet.pick("F1.I_n", region.tables["fuse"], "rating", "line fuse", at_least=fuse_need)
     rms = _largest(
@@ -52,10 +53,10 @@ def work_sizes(
     steps = region.tables["switch"]
     cord = None if supplied.guard is None else cord_size(project, region, sheet, supplied.guard)
     charger_fuse = _charger_fuse(project, region, sheet, share)
-    outfit = power.fit_out(sheet, region, supplied, applied, points, share)
     ratings = {"F1": fuse, "F2": motor_fuse, **outfit.fuses} | ({"F4": charger_fuse} if charger_fuse is not None else {})
+    wired = power.control is not None and power.control.wired
     behind = {code: guarded(region, sheet, code, rating, inside) for code, rating in ratings.items()}
-    wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in ROLES if code in behind)
+    wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in ROLES if code in behind and (role != "signal" or wired))
     drop, drop_share, drop_limit = _drop(project, region, sheet, supplied, cord, wires, line, points)
     overload_range = sheet.pick(
         "F3.I_high", "overload_ranges", "high", "overload relay, top of its range", at_least=rms
@@ -70,7 +71,7 @@ def work_sizes(
         line_fuse=fuse,
         motor_fuse_need=motor_fuse_need,
         motor_fuse=motor_fuse,
-        motor_fuse_volts=_motor_fuse_volts(sheet, supplied),
+        motor_fuse_volts=outfit.direct_most if outfit.direct_most is not None else _motor_fuse_volts(sheet, supplied),
         limit_rms=outfit.lets_out if outfit.lets_out is not None else _limit_rms(power.current_limit_set, sheet, points),
         overload_need=rms,
         overload_top=_overload_top(project, region, sheet),
@@ -244,7 +245,7 @@ def _largest(sheet: Worksheet, id: str, label: str, values: tuple[Value, ...]) -
     return found
 
 
-def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...]) -> Value:
+def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...], idle: Value | None) -> Value:
     """Largest line current of the operating points, and beside it those of the fan and of what the builder adds."""
     drive = _largest(
         sheet, "line.I_drive", "largest line current of the drive", tuple(point.line for point in points)
@@ -256,6 +257,10 @@ def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...])
         for number, extra in enumerate(project.extras, 1)
     ]
     total = drive
+    if idle is not None:
+        total = sheet.work(
+            "line.I_with" if beside else "line.I", protection.sum_of_currents, "the same with what its iron takes", I_1=drive, I_2=idle
+        )
     for number, (key, name, power, voltage) in enumerate(beside, 1):
         current = sheet.work(key, protection.current_of_power, f"current of the {name}", P=power, V=voltage)
         last = number == len(beside)

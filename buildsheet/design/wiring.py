@@ -66,7 +66,7 @@ def wire(design: Design) -> Circuit | None:
         chain += add_stops(board, project.controls.also_stops, texts)
     if sizes.precharge is not None:
         add_precharge(board, resistor=around("resistor", float(sizes.precharge.resistor)), coil=usual("coil of a timer"), texts=texts)
-    behind = wire_no_volt_release(board, feed, chain=chain, coil=usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
+    behind = wire_no_volt_release(board, feed, chain=chain, zero=sizes.outfit.zero_contact, coil=usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
     limit = float(sizes.limit_rms) if sizes.limit_rms.known else inf
     plus, minus = sizes.outfit.wire(board, behind, limit=limit, texts=texts, metal=supplied.earthed)
     if "K1" in board.devices:
@@ -146,7 +146,7 @@ def _conductors(design: Design, sizes: Sizes, supplied: Supplied) -> dict[str, C
     colours, line = design.region.colours, sizes.wire("line")
     shared = {
         "armature": _conductor(sizes.wire("armature"), colours["armature"]),
-        "signal": _conductor(sizes.wire("signal"), colours["signal"]),
+        **({"signal": _conductor(sizes.wire("signal"), colours["signal"])} if any(size.role == "signal" for size in sizes.wires) else {}),
     }
     cord = sizes.cord
     if cord is None:  # a battery
@@ -172,6 +172,7 @@ def _conductors(design: Design, sizes: Sizes, supplied: Supplied) -> dict[str, C
         "entry-2": _conductor(cord, colours[other], other),
         "line": _conductor(line, colours["line"]),
         "neutral": _conductor(line, colours[other], other),
+        **({"secondary": _conductor(sizes.wire("secondary"), colours["line"])} if any(size.role == "secondary" for size in sizes.wires) else {}),
         "control": _conductor(sizes.wire("control"), colours["control"]),
         "protective": protective,
         **shared,
@@ -303,6 +304,8 @@ def _bonds(board: Board, texts: dict[str, str]) -> None:
         bond(board, 907, "M2", "frame", "box", stud="7")
     if "L1" in board.devices and board.devices["L1"].metal:
         bond(board, 908, "L1", "core", "box", stud="8")
+    if "T2" in board.devices and board.devices["T2"].metal:
+        bond(board, 909, "T2", "core", "box", stud="9")
 
 
 def _with_spares(board: Board) -> Device:

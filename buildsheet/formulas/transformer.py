@@ -6,11 +6,12 @@ transformer stands in `smoothing`.
 
 from math import pi, sqrt
 
-from buildsheet.citations import Citation, derivation, memory
+from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.formulas.formula import formula
 from buildsheet.units import (
     Ampere,
     AmperePerSquareMetre,
+    Farad,
     Hertz,
     IronArea,
     Metre,
@@ -287,3 +288,93 @@ def end_stop_voltage(V_1: Volt, x: Share, p: Share) -> Volt:
     99.0
     """
     return V_1 * x * (1 + p)
+
+
+@formula(source=derivation("ampere-turns of the two windings balance"), limits={"I_1": (0, 1e3), "V_1": (1, 1e4), "V_2": (1, 1e4)}, leaves_out="magnetising current")
+def secondary_current(I_1: Ampere, V_1: Volt, V_2: Volt) -> Ampere:
+    """Current behind a transformer or at the brush of an autotransformer, from that ahead of it and both open voltages.
+
+    >>> secondary_current(I_1=3.0, V_1=120.0, V_2=90.0)
+    4.0
+    """
+    return I_1 * V_1 / V_2
+
+
+@formula(source=derivation("an unloaded transformer gives the same share of whatever line it is on"), limits={"V": (0, 1e4), "V_m": (1, 1e4), "V_n": (1, 1e4)})
+def voltage_on_other_line(V: Volt, V_m: Volt, V_n: Volt) -> Volt:
+    """A voltage that was measured at line voltage V_m, as it is at line voltage V_n.
+
+    >>> round(voltage_on_other_line(V=60.0, V_m=118.0, V_n=120.0), 3)
+    61.017
+    """
+    return V * V_n / V_m
+
+
+@formula(source=derivation("mean of a rectified sine, 2·√2/π of its RMS value, less the drops"), limits={"V": (0, 1000), "U_d": (0, 20)}, leaves_out="a current with gaps, which needs less; drops in the windings")
+def bridge_input_voltage(V: Volt, U_d: Volt) -> Volt:
+    """Alternating voltage ahead of a bridge for an average voltage behind it, while the current does not stop.
+
+    >>> round(bridge_input_voltage(V=90.0, U_d=0.0), 2)
+    99.96
+    """
+    return (V + U_d) * pi / (2 * sqrt(2))
+
+
+@formula(source=derivation("a large capacitor charges to the peak of the sine, less the drops"), limits={"V": (0, 1000), "U_d": (0, 20)}, leaves_out="ripple and drops in the windings, both of which need more")
+def capacitor_input_voltage(V: Volt, U_d: Volt) -> Volt:
+    """Alternating voltage ahead of a bridge with a large capacitor, for a voltage behind it.
+
+    >>> round(capacitor_input_voltage(V=90.0, U_d=0.0), 2)
+    63.64
+    """
+    return (V + U_d) / sqrt(2)
+
+
+@formula(source=practice("diodes for twice the peak that they block"), limits={"V_m": (0, 1e4)})
+def bridge_blocking_voltage(V_m: Volt) -> Volt:
+    """Voltage that each diode of a bridge should block, from the peak ahead of it.
+
+    >>> bridge_blocking_voltage(V_m=187.0)
+    374.0
+    """
+    return 2 * V_m
+
+
+@formula(source=derivation("heat in a resistance"), limits={"I": (0, 1e3), "R": (0, 1e3), "P_0": (0, 1e3)})
+def transformer_loss(I: Ampere, R: Ohm, P_0: Watt) -> Watt:
+    """Heat of a transformer: its windings' resistance seen from the secondary, and what it takes running idle.
+
+    >>> transformer_loss(I=5.0, R=0.4, P_0=8.0)
+    18.0
+    """
+    return I**2 * R + P_0
+
+
+@formula(source=derivation("a tolerance upwards"), limits={"C": (1e-9, 10), "p": (0, 1)})
+def largest_capacitance(C: Farad, p: Share) -> Farad:
+    """What a capacitor may have with its tolerance upwards.
+
+    >>> round(largest_capacitance(C=1e-3, p=0.2), 7)
+    0.0012
+    """
+    return C * (1 + p)
+
+
+@formula(source=derivation("resistance that drops the difference of the open and the loaded voltage"), limits={"V": (1, 1e4), "r": (0, 0.5), "I": (0.01, 1e4)})
+def resistance_by_regulation(V: Volt, r: Share, I: Ampere) -> Ohm:
+    """Resistance of a transformer seen from its secondary, from its regulation (over the voltage at full load).
+
+    >>> resistance_by_regulation(V=24.0, r=0.1, I=5.0)
+    0.48
+    """
+    return V * r / I
+
+
+@formula(source=derivation("a tolerance upwards, taken off beforehand"), limits={"R": (1e-3, 1e8), "p": (0, 1)})
+def resistance_with_tolerance(R: Ohm, p: Share) -> Ohm:
+    """Largest marked value of a resistor that is no more than R with its tolerance upwards.
+
+    >>> round(resistance_with_tolerance(R=1100.0, p=0.1), 6)
+    1000.0
+    """
+    return R / (1 + p)

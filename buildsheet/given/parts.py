@@ -4,7 +4,18 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.given.fields import Amperes, FaultAmperes, Heights, Henries, Ohms, Said, Times, Volts, Watts
+from buildsheet.given.fields import (
+    Amperes,
+    Farads,
+    FaultAmperes,
+    Heights,
+    Henries,
+    Ohms,
+    Said,
+    Times,
+    Volts,
+    Watts,
+)
 from buildsheet.given.model import Given
 
 PartKind = Literal[
@@ -12,6 +23,7 @@ PartKind = Literal[
     "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "earth bar", "drive", "choke",
     "reversing switch", "timer", "charger inlet", "resistor", "diode", "lamp", "indicator",
     "guard switch", "thermostat", "foot pedal",
+    "autotransformer", "transformer", "bridge", "capacitor", "microswitch",
 ]  # fmt: skip
 Gauge = Literal[
     "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG",
@@ -27,6 +39,7 @@ class Part(Given):
         "current",
         "voltage",
         "supply",
+        "capacitance",
         "inductance",
         "resistance",
         "power",
@@ -59,6 +72,7 @@ class Part(Given):
     breaking: Annotated[FaultAmperes, Said(before="breaks")] = Field(
         description="Breaking capacity marked on a fuse.", examples=["10 kA"]
     )
+    capacitance: Farads = Field(description="Capacitance marked or measured.", examples=["1500 µF"])
     inductance: Henries = Field(description="Inductance marked or measured.", examples=["8 mH"])
     resistance: Ohms = Field(description="Resistance marked or measured.", examples=["5 kohm"])
     power: Watts = Field(description="Power marked on it.", examples=["2 W"])

@@ -9,7 +9,6 @@ from buildsheet.waveforms import NotSolved
 from buildsheet.worksheet import Model, Value, Worksheet
 
 CONTINUOUS = "the current never stops here either, so the two agree"
-GAPS = "that holds for a current without gaps; here it stops in each pulse, and the motor's own voltage stands on the terminals meanwhile, so the pulse is shorter"
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +82,7 @@ class Solved:
         applied, wave = self.applied, self.found.wave
         key = f"{self.tag}.{applied.setting.symbol}_t"
         book = applied.textbook(self.sheet, key, self.label, self.terminal, tuple(applied.drops.values()))
-        differs = "" if wave is None else CONTINUOUS if wave.continuous else GAPS
+        differs = "" if wave is None else CONTINUOUS if wave.continuous else applied.gaps
         return Model(applied.shape, self.asked, f"the current in the armature over {applied.period}", SOLVED, book, differs)
 
     def out(self, model: Model, symbol: str, unit: Unit, name: str, number: float | None) -> Value:

@@ -110,7 +110,7 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         ends = " The separation ends where a wire of the knob meets one of the line." if wired else ""
         lead = ", and lead the knob's wires apart from all others" if wired else ""
         yield Finding("line-voltage", "note", "DANGER", Said.of(f"Line voltage from the plug to the motor{apart}."),
-                      f"Touching the line side or the motor's wires with the plug in can kill.{ends}",
+                      f"Touching the line side or the motor's wires with the plug in can kill.{ends}{power.separates}",
                       f"Pull the plug before the lid comes off{lead}.", practice("work on the line side"), ("T1",), electric=True, step="motor", key="power.separation")  # fmt: skip
     yield from _voltages(design)
     yield from _limits(design)

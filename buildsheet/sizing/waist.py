@@ -24,6 +24,8 @@ from buildsheet.worksheet import Model, Value, Worksheet
 
 SOLVED = derivation("exact periodic solution of L·di/dt = v − R·i − E between switchings; no time steps")
 LOOSE = "back-EMF at runaway: device shorted, highest supply, no load"
+# why a pulsed current that stops differs from the hand formula, by what sets it
+GAPS = "that holds for a current without gaps; here it stops in each pulse, and the motor's own voltage stands on the terminals meanwhile, so the pulse is shorter"
 
 
 class Wave(Protocol):
@@ -87,6 +89,10 @@ class Applied(Protocol):
     def fault(self) -> str: ...
     @property
     def direct(self) -> bool: ...
+    @property
+    def gaps(self) -> str:
+        """Why the hand formula differs when the current stops in each pulse."""
+        ...
 
     def wave(self, R: float, L: float, E: float, current: float, drops: tuple[float, ...]) -> Wave:
         """The waveform that gives an average current against a back-EMF. Raises NotSolved."""
@@ -122,6 +128,7 @@ class Rectified:
     period: str = "one half of the line period"
     fault: str = "pulsating"
     direct: bool = False
+    gaps: str = GAPS
 
     @property
     def setting(self) -> Setting:
@@ -187,6 +194,7 @@ class Pulsed:
     period: str = "one switching period"
     fault: str = "smooth"
     direct: bool = True
+    gaps: str = GAPS
 
     @property
     def setting(self) -> Setting:

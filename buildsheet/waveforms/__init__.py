@@ -4,6 +4,7 @@
     smoothed        a diode rectifier with a capacitor, into a motor or a constant current
     on_alternating  a series motor on alternating current, plain or behind a triac
     chopped         a chopper on a steady voltage
+    voltage_for     the voltage ahead of a rectifier that drives a wanted current
 
 A line source has resistance, inductance and the constant drop of the path through the devices.
 
@@ -28,6 +29,7 @@ from .converters import (
     Converter,
     Device,
 )
+from .fed import Fed, referred, voltage_for
 from .inputs import Capacitor, ConstantCurrent, Load, NotSolved, Source
 from .smoothed import Smoothed, smoothed, smoothed_emf_for
 from .solve import at_terminal_voltage, back_emf_for, firing_angle_for, solve
@@ -51,6 +53,7 @@ __all__ = [
     "Converter",
     "Device",
     "DeviceCurrent",
+    "Fed",
     "Load",
     "NotSolved",
     "Samples",
@@ -66,8 +69,10 @@ __all__ = [
     "duty_for",
     "firing_angle_for",
     "on_alternating",
+    "referred",
     "series_emf_for",
     "smoothed",
     "smoothed_emf_for",
     "solve",
+    "voltage_for",
 ]

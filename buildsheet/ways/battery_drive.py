@@ -8,7 +8,7 @@ from buildsheet.formulas import battery as b
 from buildsheet.formulas.cooling import bridge_loss
 from buildsheet.given.fields import Farads, PulseHertzes, Volts
 from buildsheet.sizing.supply import Supplied
-from buildsheet.sizing.waist import Applied, Pulsed
+from buildsheet.sizing.waist import Applied, Point, Pulsed
 from buildsheet.ways.drive import Drive
 from buildsheet.worksheet import Value, Worksheet
 
@@ -65,7 +65,8 @@ class BatteryPulseDrive(Drive):
             supplied.highest,
         )
 
-    def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
+    def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value:
+        del points
         # at every moment the current passes the switch or the diode: the larger drop is on the careful side
         return sheet.work(
             "heat.P_drive", bridge_loss, "heat of the drive", U_d=applied.drops["U_free"], I=current

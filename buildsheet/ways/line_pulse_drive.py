@@ -19,7 +19,7 @@ from buildsheet.formulas.smoothing import capacitor_peak
 from buildsheet.formulas.supplies import source_resistance
 from buildsheet.given.fields import Farads, PulseHertzes, Times, Volts
 from buildsheet.sizing.supply import Supplied
-from buildsheet.sizing.waist import LOOSE, Applied, Setting, Wave
+from buildsheet.sizing.waist import GAPS, LOOSE, Applied, Point, Setting, Wave
 from buildsheet.units import SHARE
 from buildsheet.waveforms import (
     DIODE_BRIDGE,
@@ -98,6 +98,7 @@ class RectifiedPulsed:
     period: str = "one switching period"
     fault: str = "smooth"
     direct: bool = False
+    gaps: str = GAPS
 
     @property
     def setting(self) -> Setting:
@@ -179,7 +180,8 @@ class LinePulseDrive(Drive):
             loose,
         )
 
-    def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
+    def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value:
+        del points
         # the current passes the bridge, and then the switch or the diode: the larger drop is on the careful side
         drops = sheet.work("heat.U_drive", total_drop, "drops in the drive", U_1=applied.inputs["U_r"], U_2=applied.drops["U_free"])
         return sheet.work("heat.P_drive", bridge_loss, "heat of the drive", U_d=drops, I=current)

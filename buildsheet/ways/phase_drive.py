@@ -8,7 +8,7 @@ from buildsheet.formulas.cooling import bridge_loss
 from buildsheet.formulas.protection import full_bridge_average
 from buildsheet.given.fields import Volts
 from buildsheet.sizing.supply import Supplied
-from buildsheet.sizing.waist import Applied, Rectified
+from buildsheet.sizing.waist import Applied, Point, Rectified
 from buildsheet.waveforms import DIODE_BRIDGE, HALF_CONTROLLED_BRIDGE
 from buildsheet.ways.drive import Drive
 from buildsheet.worksheet import Value, Worksheet
@@ -47,7 +47,8 @@ class PhaseControlledDrive(Drive):
             supplied.highest,
         )
 
-    def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
+    def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value:
+        del points
         return sheet.work(
             "heat.P_drive", bridge_loss, "heat of the drive", U_d=applied.drops["U_path"], I=current
         )

@@ -49,6 +49,21 @@ class Outfit(ABC):
         return {}
 
     @property
+    def idle(self) -> Value | None:
+        """RMS current that it takes from the supply beside what it passes on; None for none to speak of."""
+        return None
+
+    @property
+    def direct_most(self) -> Value | None:
+        """Greatest direct voltage behind it; None where that is the peak of the supply."""
+        return None
+
+    @property
+    def zero_contact(self) -> tuple[str, str] | None:
+        """Terminals of a contact that is closed only while its control stands at the slow end; None where it has none."""
+        return None
+
+    @property
     def lets_out(self) -> Value | None:
         """Most RMS current that its own fuse lets out to the motor; None where a drive's current limit says it."""
         return None
@@ -89,6 +104,7 @@ class Way(Given):
     first: ClassVar[tuple[str, str, str]] = ("T1", "L", "N")  # the device that takes the supply in, and its two terminals
     stands_as: ClassVar[tuple[str, ...]] = ("magnet-motor drive",)  # in the matrix of what may stand behind what
     control: ClassVar[Control | None] = None
+    separates: ClassVar[str] = ""  # a sentence on what lies between the line and the motor, where one would be misled
     limits_air: ClassVar[str] = "electronics limit"  # the assumed value for the hottest air around it
 
     @abstractmethod
@@ -102,8 +118,8 @@ class Way(Given):
         """Its own parts, sized for the operating points. `share` of its rating is what a fuse carries in the box."""
 
     @abstractmethod
-    def loss(self, sheet: Worksheet, applied: Applied, current: Value) -> Value:
-        """Its heat at an output current; entered as heat.P_drive."""
+    def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value:
+        """Its heat at an output current, the hardest of the points'; entered as heat.P_drive."""
 
     @property
     @abstractmethod
@@ -179,6 +195,17 @@ class Way(Given):
     @property
     def broken_low_end(self) -> Literal["stops", "full speed"] | None:
         """What it does when the wire at the slow end of its control comes off; None when nobody says."""
+        return None
+
+    @property
+    def limit_enforced(self) -> bool | None:
+        """Whether what keeps its output down is more than a mark; None when the file does not say. True where its data are
+        its limit."""
+        return True
+
+    @property
+    def brush_rating(self) -> Value | None:
+        """Current that its output may carry for long, where its own fuse must guard that; None elsewhere."""
         return None
 
     @property

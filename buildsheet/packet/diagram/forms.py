@@ -25,12 +25,13 @@ TURNED = "turned"  # third in a mode: the later terminal stands above the earlie
 PAIR_MODES = ((L, R), (R, L), (L, L), (R, R), (L, L, TURNED), (R, R, TURNED))
 ACTUATED = {  # how a kind of switch is worked; any other kind is a plain blade
     "contactor": "contact", "relay": "contact", "timer": "contact", "emergency-stop": "mushroom", "stop": "button",
-    "start": "button", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip", "thermostat": "trip", "pedal": "button",
+    "start": "button", "zero-switch": "knife", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip", "thermostat": "trip", "pedal": "button",
 }  # fmt: skip
 RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": "lamp", "indicator": "lamp", "meter": "meter",
                "choke": "winding", "transformer": "winding", "autotransformer": "winding"}  # fmt: skip
 METAL = frozenset({"enclosure", "door", "frame", "guard", "metal"})
 BAR = "earth-bar"
+DIALS = frozenset({"potentiometer", "autotransformer"})  # a wiper or a brush between two ends
 CONVERTERS = frozenset({"drive", "adapter"})
 DOES = {"controls": "drive", "chops": "chopper", "inverts": "inverter", "rectifies": "bridge"}  # the symbol of a converter
 
@@ -121,7 +122,7 @@ def _pairs(device: Device) -> Pairs:
             found[inside.a, inside.b] = ("capacitor", True)
         elif isinstance(inside, Resistance) and not inside.position:
             found.setdefault((inside.a, inside.b), (_resistance(device, inside), True))
-    if device.kind == "potentiometer":
+    if device.kind in DIALS:
         for inside in device.inside:
             if isinstance(inside, Resistance) and inside.position:
                 found.setdefault((inside.a, inside.b), ("wiper", True))

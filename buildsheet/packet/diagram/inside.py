@@ -116,7 +116,7 @@ class Inside:
             self.body += path(f"M{num(self.axis - 1.1)} {num(y + 1.1)}l2.2 -2.2", 0.7)
 
     def _potentiometer(self, seat: Seat, side: str) -> None:
-        symbol = self.symbols["resistor"]
+        symbol = self.symbols["resistor" if self.device.kind == "potentiometer" else "winding"]
         self.used.add("potentiometer")
         towards = 1 if side == L else -1
         first, wiper, last = seat.terminals

@@ -101,6 +101,24 @@ def _chopper(_: bool) -> str:
     return box + path("M-4.5 6L4.5 -6") + path("M-3.6 -3.6H-.4M-3.6 -2.200h.7m.5 0h.7m.5 0h.7", 0.45) + path("M.2 4.400h.8v-1.800h.8v1.800h.8v-1.800h.8v1.800", 0.4)
 
 
+def _bridge(_: bool) -> str:
+    """A rectifier: alternating above, a diode, direct below."""
+    box = '<rect x="-4.5" y="-6" width="9" height="12" fill="none" stroke="#000" stroke-width=".4"/>'
+    return (
+        box
+        + path("M-2 -4.3q1 -1.9 2 0t2 0", 0.45)
+        + path("M-3.4 0H3.4") + path("M-1.4 -1.9V1.9L1.4 0zM1.4 -1.9V1.9", 0.5, INK)
+        + path("M-1.6 3.4H1.6M-1.6 4.8h.7m.5 0h.7m.5 0h.7", 0.45)
+    )
+
+
+def _inverter(_: bool) -> str:
+    """A converter from one alternating voltage to three."""
+    box = '<rect x="-4.5" y="-6" width="9" height="12" fill="none" stroke="#000" stroke-width=".4"/>'
+    three = "".join(path(f"M.3 {1.600 + 1.600 * k}q.8 -1.4 1.6 0t1.6 0", 0.4) for k in range(3))
+    return box + path("M-4.5 6L4.5 -6") + path("M-3.4 -3.4q1 -1.9 2 0t2 0", 0.45) + three
+
+
 def _plug(_: bool) -> str:
     return (
         path("M-2.6 -1.5H2.6V1.3A2.6 2.6 0 0 1 -2.6 1.3z", 0.5)
@@ -161,6 +179,8 @@ ANSI: Mapping[str, Symbol] = {
     "drive": Symbol("drive", 9, 6, 6, _drive),
     "battery": Symbol("battery", 7, 5, 5, _battery),
     "chopper": Symbol("pulse drive", 9, 6, 6, _chopper),
+    "bridge": Symbol("bridge of diodes", 9, 6, 6, _bridge),
+    "inverter": Symbol("inverter", 9, 6, 6, _inverter),
     "plug": Symbol("plug", 5.6, 4.8, 7, _plug),
     "metal": Symbol("metal part", 7, 1.5, 2, _metal),
     "electronics": Symbol("electronics", 7, 3, 3, _block),

@@ -57,7 +57,7 @@ def power_path(circuit: Circuit) -> list[Device]:
     }
     beside: dict[Terminal, list[Terminal]] = {}
     for wire in circuit.wires:
-        if wire.role in ("line", "plus", "entry", "armature"):
+        if wire.role in ("line", "plus", "entry", "secondary", "armature"):
             beside.setdefault(wire.a, []).append(wire.b)
             beside.setdefault(wire.b, []).append(wire.a)
     for device in circuit.devices.values():

@@ -32,6 +32,10 @@ HANDS: Mapping[tuple[str, str], str] = {
     ("guard", "shut"): "guard shut ({})",
     ("thermostat", "hot"): "{} warmed by a hair dryer",
     ("thermostat", "cool"): "{} cool again",
+    ("zero-switch", "up"): "dial turned up ({})",
+    ("zero-switch", "zero"): "dial at zero ({})",
+    ("autotransformer", "zero"): "dial of {} at zero",
+    ("autotransformer", "up"): "dial of {} at its stop",
     ("pedal", "pressed"): "{} held down",
     ("pedal", "free"): "{} let go",
     ("charger-inlet", "in"): "charger, cold and unfed, plugged into {}",
@@ -47,6 +51,7 @@ BRIDGED = {
     "guard": "the guard does not lock it out",
     "thermostat": "thermostat bridged, or not warm yet",
     "pedal": "pedal bridged",
+    "zero-switch": "it starts with the dial turned up",
 }
 HELD = ("start", "stop", "contactor")  # spring back as soon as the hand leaves
 

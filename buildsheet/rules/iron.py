@@ -1,0 +1,89 @@
+"""A transformer or a dial ahead of a bridge: its limit, its brush, its rush, and whether the capacitor behind it is worth it."""
+
+from collections.abc import Iterator
+
+from buildsheet.circuit import Circuit
+from buildsheet.citations import Citation, derivation, memory, practice
+from buildsheet.design import Design
+from buildsheet.reference import table
+from buildsheet.rules.finding import Finding, Said
+
+STOPS = practice("dials whose scale ends at 130 V and whose winding ends at 150 V")
+RUSH = Citation("toroid makers' pages on inrush", "8 to 15 times the rated current, more for the first cycle")
+HEAT = derivation("copper heat goes with the square of the RMS current")
+SAME = 0.02  # a form factor that changes by less is the same
+
+
+def limit(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """What keeps a dial from going further."""
+    del circuit
+    power = design.project.power
+    if power is None or power.limit_enforced:
+        return
+    found = "Only a mark on the scale keeps the dial from going further." if power.limit_enforced is False else "The file does not say what keeps the dial from going further."
+    yield Finding("limit-not-enforced", "stop", "WARNING", Said.of(found), "A sleeve or a curious hand turns it past the mark, to the end of its winding, which can lie above the line: everything that turns runs beyond its speed.",
+                  "Screw a stop to the dial's plate that its pointer runs against, or feed it from taps, and write power: limited_by.", STOPS, ("T2",), key="power.limited_by")  # fmt: skip
+
+
+def brush(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """The fuse ahead of the bridge against what the brush carries."""
+    del circuit
+    power, sizes = design.project.power, design.sizes
+    if power is None or sizes is None or power.brush_rating is None:
+        return
+    fuse, rated = next(iter(sizes.outfit.fuses.values())), power.brush_rating
+    if not rated.known:
+        yield Finding("brush-rating-unknown", "stop", "WARNING", Said.of(f"Nobody knows what current the {power.noun} gives for long."), "The brush sits on one turn of the winding: too much burns a groove into it, and then the insulation.",
+                      "Read it off its plate and write power: rated.", practice("variable autotransformers"), ("T2",), key="power.rated", unknown=(rated,))  # fmt: skip
+    elif fuse.known and fuse > rated:
+        yield Finding("brush-too-small", "stop", "WARNING", Said.of("The fuse ahead of the bridge must be {0}; the brush may carry {1}.", fuse, rated), "The brush sits on one turn of the winding: too much burns a groove into it, and then the insulation.",
+                      "Take a larger one, lower the load, or leave the capacitor out: its pulses count.", practice("variable autotransformers"), ("T2", "F5"), key="power.rated")  # fmt: skip
+
+
+def rush(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Iron on the line takes many times its current in the first half-wave."""
+    del circuit
+    if design.sizes is None or design.sizes.outfit.idle is None:
+        return
+    yield Finding("iron-rush", "note", "NOTICE", Said.of("At switch-on the iron may take ten times its current and more, for a moment."), "A fast fuse blows and a breaker may trip, now and then, though nothing is wrong.",
+                  "Keep to the time-lag fuse. A breaker that trips at one start in ten is the rush; one that trips at each is a fault.", RUSH, ("T2", "F1"))  # fmt: skip
+
+
+def capacitor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Whether the capacitor helps: the same work without it, against what the motor stands."""
+    del circuit
+    values, heat, high = design.sheet.values, design.heat, design.point("high")
+    heat_of = values.get("heat.P_R2")
+    limit_of = table("bench_limits").cell("bleeder heat", "value")
+    if heat_of is not None and heat_of.known and float(heat_of) > limit_of.si:
+        yield Finding("capacitor-costs", "stop", "WARNING", Said.of(f"The resistor that must empty the capacitor burns {{0}} all the time; {limit_of.printed} is the most.", heat_of), "It scorches the box, and a capacitor that is not emptied kills.",
+                      "Take a smaller capacitor, or none.", practice("bleeders"), ("C1", "R2"), key="power.capacitor")  # fmt: skip
+    bare, ahead, bare_ahead = values.get("bare.F"), values.get("T2.I_2"), values.get("bare.I_2")
+    if bare is None or ahead is None or bare_ahead is None or heat is None or high is None:
+        return
+    if not (bare.known and ahead.known and heat.allowed_current.known and heat.duty_current.known and high.form_factor.known):
+        return
+    stood = float(heat.allowed_current) * float(high.form_factor) / float(bare)
+    gain = float(bare) - float(high.form_factor)
+    if gain < SAME:
+        yield Finding("capacitor-idle", "heed", "NOTICE", Said.of("The capacitor does not smooth this motor's current: its form factor is {0} without and {1} with it.", bare, high.form_factor), "It holds a charge that kills, and gives nothing for it.",
+                      "Leave it out: take power: capacitor out of the file.", HEAT, ("C1",), key="power.capacitor")  # fmt: skip
+    elif float(heat.duty_current) <= stood:
+        yield Finding("capacitor-needless", "heed", "NOTICE", Said.of("The motor would stand this work without the capacitor too: form factor {0} without, {1} with it. Ahead of the bridge it takes the current from {2} to {3}.", bare, high.form_factor, bare_ahead, ahead),
+                      "It warms iron, brush and fuse, and holds a charge that kills; what it gives is a quieter, cooler motor.",
+                      "Leave it out, unless the motor's hum disturbs: take power: capacitor out of the file.", HEAT, ("C1",), key="power.capacitor")  # fmt: skip
+    else:
+        yield Finding("capacitor-needed", "note", "NOTICE", Said.of("Without the capacitor the form factor would be {0} instead of {1}, and this work would overheat the motor.", bare, high.form_factor), "It is worth its place here.", "Keep it.", HEAT, ("C1",))  # fmt: skip
+
+
+def rectified(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A capacitor's voltage without load is far above the average that the motor runs on."""
+    del circuit
+    sizes, motor = design.sizes, design.project.motor
+    plate = motor.plate if motor is not None else None
+    most = sizes.outfit.direct_most if sizes is not None else None
+    if most is None or plate is None or not most.known or not plate.voltage.known or "C1.I_C" not in design.sheet.values:
+        return
+    if float(most) > float(plate.voltage) * 1.1:
+        yield Finding("capacitor-above-motor", "heed", "WARNING", Said.of("With the capacitor the bridge reaches {0}; the motor's plate says {1}.", most, plate.voltage), "A capacitor lifts the voltage towards the peak: the same place of the dial that gave the right speed without it runs the motor away with it.",
+                      "Set the stop with the capacitor in place, by the meter, and check the runaway column of sheet 10.", memory("rectifiers with capacitor input charge to the peak"), ("C1", "M1"), key="power.limit")  # fmt: skip
