@@ -364,7 +364,7 @@ def largest_capacitance(C: Farad, p: Share) -> Farad:
 def resistance_by_regulation(V: Volt, r: Share, I: Ampere) -> Ohm:
     """Resistance of a transformer seen from its secondary, from its regulation (over the voltage at full load).
 
-    >>> resistance_by_regulation(V=24.0, r=0.1, I=5.0)
+    >>> round(resistance_by_regulation(V=24.0, r=0.1, I=5.0), 6)
     0.48
     """
     return V * r / I

@@ -28,7 +28,7 @@ def chain(design: Design) -> tuple[str, ...]:
     else:
         return ()
     choke = ("choke",) if project.controls is not None and project.controls.choke is not None else ()
-    return (source, *project.power.stands_as, *choke, project.motor.stands_as)
+    return (source, *project.power.links, *choke, project.motor.stands_as)
 
 
 def combinations(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

@@ -25,6 +25,21 @@ def limit(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                   "Screw a stop to the dial's plate that its pointer runs against, or feed it from taps, and write power: limited_by.", STOPS, ("T2",), key="power.limited_by")  # fmt: skip
 
 
+FAR = 1.1  # a stop this far above what the fastest speed needs guards little
+
+
+def stop(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A stop that lets the dial go well past the fastest speed."""
+    del circuit
+    power, applied, high = design.project.power, design.applied, design.point("high")
+    if power is None or applied is None or high is None or power.control is None or not power.control.stands:
+        return
+    asked, most = power.reach(applied, high)
+    if asked.known and most.known and float(most) > float(asked) * FAR:
+        yield Finding("stop-too-high", "heed", "WARNING", Said.of("The stop lets the dial go to {0}; the fastest speed needs {1}.", most, asked), "At the stop the machine runs above the speed that it was planned for.",
+                      "Set the stop where the fastest speed is, and write power: limit anew.", practice("a limit at what is needed"), ("T2",), key="power.limit")  # fmt: skip
+
+
 def brush(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """The fuse ahead of the bridge against what the brush carries."""
     del circuit

@@ -35,7 +35,7 @@ def blown_motor_fuse(design: Design, circuit: Circuit | None) -> Iterator[Findin
             live = {end for start in starts for end in reached(circuit, run.positions, start, blown=frozenset({fuse.code}))}
             motor = sorted(str(end) for end in live if circuit.devices[end.device].kind == "motor" and not is_metal(circuit, end))
             if motor:
-                yield Finding("live-behind-motor-fuse", "note", "DANGER", Said.of(f"With {fuse.code} blown the motor stands, and its wires are still live."), "The fuse lies in one lead; the other still joins them to the line through the drive.",
+                yield Finding("live-behind-motor-fuse", "note", "DANGER", Said.of(f"With {fuse.code} blown the motor stands, and its wires are still live."), "The fuse lies in one lead; the other still joins them to the line.",
                               f"Plug out before the fuse is looked at. The holder of {fuse.code} is one that no finger reaches into.", derivation("one fuse in one of two leads"), (fuse.code, "M1"), electric=True)  # fmt: skip
                 return
 

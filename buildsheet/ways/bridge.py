@@ -115,6 +115,10 @@ class BridgeWay(Way):
     windings: Ohms = Field(description="Resistance of its windings, seen from the output.", examples=["0.4 ohm"])
     idle: Watts = Field(description="Power that it takes running idle, if measured.", examples=["8 W"])
 
+    @property
+    def links(self) -> tuple[str, ...]:
+        return (*self.stands_as, "capacitor") if self.capacitor.known else self.stands_as
+
     @abstractmethod
     def open_voltages(self, sheet: Worksheet, supplied: Supplied) -> tuple[Value, Value]:
         """Greatest open voltage ahead of the bridge on the nominal line, and at the top of its tolerance."""

@@ -11,7 +11,7 @@ from buildsheet.formulas import choice, protection, smoothing, transformer
 from buildsheet.reference import Region
 from buildsheet.sizing.ohms import around
 from buildsheet.sizing.places import Need, Place
-from buildsheet.sizing.spelt import spelt
+from buildsheet.sizing.spelt import row_of, spelt
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import SOLVED, Point
 from buildsheet.units import AMPERE, VOLT
@@ -167,7 +167,7 @@ class BridgeOutfit(Outfit):
             "F5": f"{spelt(self.sizes.fuse)}, time-lag",
             "S8": "closed at zero only",
             "C1": f"{spelt(kept.capacitor)}, {spelt(kept.stands)}" if kept is not None else "",
-            "R2": f"{spelt(kept.bleeder)}, {spelt(kept.bleeder_rating)}" if kept is not None and kept.bleeder is not None else "",
+            "R2": f"{row_of(kept.bleeder)}, {spelt(kept.bleeder_rating)}" if kept is not None and kept.bleeder is not None else "",
         }
 
     @property

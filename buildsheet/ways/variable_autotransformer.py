@@ -44,10 +44,6 @@ class VariableAutotransformer(BridgeWay):
     limited_by: Literal["mechanical stop", "taps", "mark on the scale"] | None = Field(
         None, description="What keeps the dial from going further. A mark is none."
     )
-    zero_contact: Literal["kept", "to be fitted"] | None = Field(
-        None, description="Whether a contact that is closed at zero alone sits on its dial already."
-    )
-
     @property
     def made_for(self) -> Value:
         return self.line_voltage

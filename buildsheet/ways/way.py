@@ -102,10 +102,15 @@ class Way(Given):
     noun: ClassVar[str] = "drive"  # what a sentence calls it
     icon: ClassVar[str] = "drive"  # its sign on the cover
     first: ClassVar[tuple[str, str, str]] = ("T1", "L", "N")  # the device that takes the supply in, and its two terminals
-    stands_as: ClassVar[tuple[str, ...]] = ("magnet-motor drive",)  # in the matrix of what may stand behind what
+    stands_as: ClassVar[tuple[str, ...]] = ("magnet-motor drive",)  # its links in the matrix, whatever its data
     control: ClassVar[Control | None] = None
     separates: ClassVar[str] = ""  # a sentence on what lies between the line and the motor, where one would be misled
     limits_air: ClassVar[str] = "electronics limit"  # the assumed value for the hottest air around it
+
+    @property
+    def links(self) -> tuple[str, ...]:
+        """Its links in the matrix of what may stand behind what, from the supply on."""
+        return self.stands_as
 
     @abstractmethod
     def applied(self, sheet: Worksheet, supplied: Supplied) -> Applied:

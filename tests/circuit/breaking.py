@@ -185,7 +185,7 @@ def _past_the_contactor(circuit: Circuit) -> Circuit | None:
 
 def _low_but_joined(circuit: Circuit) -> Circuit | None:
     """A knob that is said to be extra-low voltage on a drive that does not separate it."""
-    return None if circuit.direct else with_device(circuit, "S4", low=frozenset(circuit.devices["S4"].terminals))
+    return None if circuit.direct or not _has(circuit, "S4") else with_device(circuit, "S4", low=frozenset(circuit.devices["S4"].terminals))
 
 
 def _thermostat_in_the_feed(circuit: Circuit) -> Circuit | None:

@@ -58,6 +58,15 @@ BOOK_EMF = "basic electrical engineering textbook, example 7.10"
 SQUARE = (1.25 * INCH) ** 2
 CM2 = 1e-4
 TRANSFORMER = [
+    Row("3.2: an ideal bridge gives 108.04 V from 120 V; derived", transformer.bridge_input_voltage, {"V": 108.04, "U_d": 0}, 120.0, rel=1e-4),
+    Row(f"2.2-a: 34 V behind a capacitor from 24 V; {RIPPLE}", transformer.capacitor_input_voltage, {"V": 34.0, "U_d": 0}, 24.0, rel=5e-3),
+    Row("2.1: 400 V diodes for a 120 V line, 10 % above; common practice", transformer.bridge_blocking_voltage, {"V_m": 186.7}, 400.0, rel=0.08),
+    Row("trade: 120 V on 100 turns, 50 turns give 60 V, so 2 A ahead are 4 A behind; common practice, no source", transformer.secondary_current, {"I_1": 2.0, "V_1": 120.0, "V_2": 60.0}, 4.0),
+    Row("trade: 16 V from 115 V are 16.7 V from 120 V; common practice, no source", transformer.voltage_on_other_line, {"V": 16.0, "V_m": 115.0, "V_n": 120.0}, 16.7, abs=0.05),
+    Row("4.3-a: 28 turns of 35.5 mΩ at 10 A lose 3.55 W; derived", transformer.transformer_loss, {"I": 10.0, "R": 0.0355, "P_0": 0.0}, 3.55, rel=1e-2),
+    Row("B7: 1000 µF with its tolerance are 1200 µF; derived", transformer.largest_capacitance, {"C": 1e-3, "p": 0.2}, 1.2e-3),
+    Row("4.4: 11 V fall to 10 V at 2 A; derived", transformer.resistance_by_regulation, {"V": 10.0, "r": 0.1, "I": 2.0}, 0.5),
+    Row("IEC 60063: E12 values lie within 10 % of their marks; derived", transformer.resistance_with_tolerance, {"R": 2970.0, "p": 0.1}, 2700.0),
     Row(f"4.1-a: 495 turns on 0.05 m² for 6600 V; {BOOK_EMF}", transformer.winding_emf, {"f": 50, "N": 495, "B": 1.2, "A": 0.05}, 6600.0, rel=1 / 495),
     Row(f"4.1-a: 16.5 turns for 220 V; {BOOK_EMF}", transformer.winding_emf, {"f": 50, "N": 16.5, "B": 1.2, "A": 0.05}, 220.0, rel=2e-3),
     Row(f"4.1-a: turns for a volt; {BOOK_EMF}", transformer.turns_per_volt, {"f": 50, "B": 1.2, "A": 0.05}, 495 / 6600, rel=1 / 495),

@@ -17,6 +17,7 @@ CLEANER = (PROJECTS / "seed-cleaner/seed-cleaner.yaml").read_text(encoding="utf-
 DEMOS = {
     "strip-sander": ("line", "phase control", "magnet motor"),
     "grain-crusher": ("line", "magnet-motor drive", "choke", "magnet motor"),
+    "edge-burnisher": ("line", "variable autotransformer", "bridge", "capacitor", "magnet motor"),
     "bobbin-winder": ("line", "magnet-motor drive", "magnet motor"),
     "seed-cleaner": ("battery", "chopper", "series motor"),
 }

@@ -70,6 +70,18 @@ NOTES = {
         "field-in-a-row": "field and armature are to lie in a row",
     },
     "wool-carder": ON_ANY | ON_A_BATTERY,
+    "edge-burnisher": {note: why for note, why in ON_ANY.items() if note != "fault-full-speed"} | {
+        "line-voltage": "line voltage as far as the motor, at zero of the dial too",
+        "fault-frame": "a broken bond is noticed by nobody until the next fault",
+        "fault-charge": "the resistor that empties the capacitor may come off",
+        "turning-motor-live": "a turning motor makes more than 60 V",
+        "live-behind-motor-fuse": "one fuse in one lead of the motor",
+        "capacitor-needless": "the capacitor warms dial and brush for a motor that would do without it",
+        "iron-rush": "iron takes a rush of current at switching on",
+        "used-autotransformer": "a used dial",
+        "used-bridge": "a used bridge",
+        "used-capacitor": "a used capacitor",
+    },
 }  # fmt: skip
 
 

@@ -83,6 +83,22 @@ def knob(asker: Asker) -> Group:
     return Group("Speed knob", f"{numbers(lifted)} off the drive", "knob", rows)
 
 
+def dial(asker: Asker) -> Group:
+    """A dial by itself, its wires off: the whole winding, and its brush at zero."""
+    iron = next((d for d in asker.circuit.devices.values() if d.kind == "autotransformer"), None)
+    if iron is None:
+        return Group("Dial", "", "knob", ())
+    line, brush, common = ((f"{iron.code}:{name}", f"{iron.code} · {name}") for name in iron.terminals[:3])
+    off = asker.boards
+    rows = (
+        asker.ask("at zero", line, common, "OL: winding broken", (inf,), off=off, at={iron.code: "zero"}),
+        asker.ask("at zero", brush, common, "OL: the brush does not bear. A value: its zero is not at this end", (inf,), off=off, at={iron.code: "zero"}),
+        asker.ask("at its stop", brush, common, "near 0: the two ends are swapped", (0.0,), off=off, at={iron.code: "up"}),
+    )
+    wires = [wire.number for wire in asker.circuit.wires if iron.code in (wire.a.device, wire.b.device) and wire.role != "protective"]
+    return Group("Dial", f"{numbers(wires)} still off", "knob", rows)
+
+
 def motor(asker: Asker) -> Group:
     """From the two wires that come off the drive, through fuse and overload to the armature; and to its frame."""
     motor = next((d for d in asker.circuit.devices.values() if d.kind == "motor"), None)

@@ -231,7 +231,7 @@ class _Writer:
                 "the motor speeds up evenly, and the way that its arrow of sheet 14 points.",
             )
         yield self.step(
-            f"Turn the {control.name} to {control.fast}.", "the speed rises without a jump, and nothing shakes.", *self.volts(self.high, f"output{self.at_fast}", more)
+            f"Turn the {control.name} to {control.fast}.", "the speed rises without a jump, and nothing shakes.", *self.volts(self.high, f"output{self.at_fast}", "or a little more" if control.stands else more)
         )
 
     def charger(self) -> Iterator[PowerItem]:
@@ -344,7 +344,7 @@ class _Writer:
     def motor_wire(self) -> str:
         """A wire that carries the armature current."""
         plus, _ = self.output()
-        return str(next(wire.number for wire in self.circuit.wires if plus in (wire.a, wire.b)))
+        return str(next(wire.number for wire in self.circuit.wires if wire.stage == 4 and plus in (wire.a, wire.b)))
 
     def line_wire(self) -> str:
         """A wire that carries the whole current of the supply."""
