@@ -378,3 +378,73 @@ def resistance_with_tolerance(R: Ohm, p: Share) -> Ohm:
     1000.0
     """
     return R / (1 + p)
+
+
+@formula(source=derivation("volts for each turn, times turns"), limits={"v": (0.01, 10), "N": (1, 1e5)})
+def open_voltage(N: Number, v: Volt) -> Volt:
+    """Voltage of an unloaded winding.
+
+    >>> round(open_voltage(N=28.0, v=0.87), 2)
+    24.36
+    """
+    return N * v
+
+
+@formula(source=derivation("definition of regulation, over the voltage at full load"), limits={"V": (0.1, 1e4), "r": (0, 0.5)})
+def voltage_without_load(V: Volt, r: Share) -> Volt:
+    """Voltage of a transformer without load, from that at full load.
+
+    >>> round(voltage_without_load(V=10.0, r=0.1), 6)
+    11.0
+    """
+    return V * (1 + r)
+
+
+@formula(source=derivation("an open voltage over the volts of a turn"), limits={"v": (0.01, 10), "V": (0.1, 1e4)})
+def turns_at(V: Volt, v: Volt) -> Number:
+    """Turns of a winding for an open voltage, drops already counted in it.
+
+    >>> round(turns_at(V=24.36, v=0.87), 6)
+    28.0
+    """
+    return V / v
+
+
+@formula(source=derivation("power is the same on both sides, so a resistance goes with the square of the turns"), limits={"V_1": (1, 1e4), "V_2": (0.1, 1e4)})
+def referred_resistance(R: Ohm, V_1: Volt, V_2: Volt) -> Ohm:
+    """A primary's resistance as it is seen from the secondary.
+
+    >>> round(referred_resistance(R=2.0, V_1=120.0, V_2=24.0), 6)
+    0.08
+    """
+    return R * (V_2 / V_1) ** 2
+
+
+@formula(source=derivation("copper of one winding over the window that is left for it"), limits={"A_w": (1e-6, 1), "N": (0, 1e5)}, leaves_out="insulation: the limit of the fill allows for it")
+def fill_of_window(N: Number, a: WireArea, A_w: IronArea) -> Share:
+    """Share of a window that the bare copper of one winding takes.
+
+    >>> fill_of_window(N=28.0, a=4e-6, A_w=560e-6)
+    0.2
+    """
+    return N * a / A_w
+
+
+@formula(source=derivation("a window is a rectangle"), limits={"w": (1e-3, 1), "h": (1e-3, 1)})
+def window_area(w: Metre, h: Metre) -> IronArea:
+    """Area of a core's window.
+
+    >>> round(window_area(w=0.02, h=0.05) * 1e4, 6)
+    10.0
+    """
+    return w * h
+
+
+@formula(source=derivation("back-EMF goes with speed while the current, and so the field, is the same"), limits={"E": (0.1, 1e4), "E_1": (0, 1e4)})
+def speed_share(E: Volt, E_1: Volt) -> Share:
+    """Speed that there is over the speed that was asked for, from the back-EMF that the voltage leaves and the one wanted.
+
+    >>> speed_share(E=20.0, E_1=22.0)
+    1.1
+    """
+    return E_1 / E

@@ -13,6 +13,7 @@ from buildsheet.given.fields import (
     Ohms,
     Said,
     Times,
+    VoltAmperes,
     Volts,
     Watts,
 )
@@ -38,6 +39,8 @@ class Part(Given):
         "kind",
         "current",
         "voltage",
+        "secondary",
+        "apparent",
         "supply",
         "capacitance",
         "inductance",
@@ -66,6 +69,10 @@ class Part(Given):
     id: str = Field("", description="Your own name for this one part.", max_length=20)
     current: Amperes = Field(description="Current marked on it.", examples=["20 A"])
     voltage: Volts = Field(description="Voltage marked on it.", examples=["250 V"])
+    secondary: Annotated[Volts, Said(before="secondary")] = Field(
+        description="Voltage that a transformer gives at full load, marked on it.", examples=["24 V"]
+    )
+    apparent: VoltAmperes = Field(description="Rating marked on a transformer.", examples=["250 VA"])
     supply: Literal["AC", "DC"] | None = Field(
         None, description="What its voltage and current are marked for."
     )

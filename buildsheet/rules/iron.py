@@ -55,6 +55,77 @@ def brush(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                       "Take a larger one, lower the load, or leave the capacitor out: its pulses count.", practice("variable autotransformers"), ("T2", "F5"), key="power.rated")  # fmt: skip
 
 
+def old_winding(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A salvaged core with its high-voltage winding."""
+    del circuit
+    power = design.project.power
+    if power is None or power.old_winding_gone:
+        return
+    found = "The high-voltage winding is still on the core." if power.old_winding_gone is False else "The file does not say whether the high-voltage winding is off the core."
+    yield Finding("high-winding", "stop", "DANGER", Said.of(found), "It gives thousands of volts at a current that kills on the spot, through any insulation that a bench has, the moment the primary is fed.",
+                  "Cut and drive it out before anything is powered, for the trial winding too, and write power: rewound: high_winding: removed.", practice("oven transformers"), ("T2",), electric=True, key="power.rewound.high_winding")  # fmt: skip
+
+
+def winding(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """The new winding: its turns against the work, its wire against the current, its copper against the window."""
+    del circuit
+    values = design.sheet.values
+    own = {name: values.get(f"power.rewound.{name}") for name in ("turns", "wire")}
+    turns, wire, fill = values.get("T2.N"), values.get("T2.a"), values.get("T2.fill")
+    if turns is None or wire is None or fill is None:
+        return
+    wound = own["turns"]
+    if wound is not None and not wound.known:
+        yield Finding("turns-unknown", "stop", "NOTICE", Said.of("The file does not say how many turns you wind; the work asks for {0} or the next whole number.", turns) if turns.known else Said.of("The file does not say how many turns you wind."), "The greatest speed follows from them.",
+                      "Write power: rewound: turns.", HEAT, ("T2",), key="power.rewound.turns", unknown=(wound,))  # fmt: skip
+    copper = own["wire"]
+    if copper is not None and copper.known and wire.known and copper < wire:
+        yield Finding("winding-too-thin", "stop", "WARNING", Said.of("The new winding's wire has {0} of copper; the work's current asks for {1}.", copper, wire), "It overheats inside, where nobody sees it.",
+                      "Take thicker wire, or two side by side.", table("current_density").source, ("T2",), key="power.rewound.wire")  # fmt: skip
+    most = table("bench_limits").cell("window fill", "value")
+    if fill.known and float(fill) > most.si:
+        yield Finding("window-too-full", "stop", "NOTICE", Said.of(f"The copper would take {{0}} of the window; {most.printed} is the most that hands get in.", fill), "The last layers do not fit, or their insulation is torn.",
+                      "Take a larger core or thinner wire, if its current allows it.", practice("window fill of hand-wound transformers"), ("T2",), key="power.rewound.turns")  # fmt: skip
+    yield Finding("simple-separation", "note", "WARNING", Said.of("A core that is wound at home separates only simply: a worn spot makes its low voltage live."), "It has passed no test of its insulation, and nobody sealed it.",
+                  "Core on the protective conductor, no touching behind it, insulation measured before each season.", memory("IEC 61558-1", "simple separation, and safe separation by double insulation"), ("T2",), electric=True, step="motor")  # fmt: skip
+
+
+ASIDE = 0.1  # a speed further than this from the one asked for is another one
+
+
+def there(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """The speed that a fixed voltage gives, against the one that was asked for."""
+    del circuit
+    share = design.sheet.values.get("there.k")
+    speed = design.project.machine.speed if design.project.machine is not None else None
+    if share is None or not share.known or speed is None:
+        return
+    if float(share) > 1 + ASIDE or float(share) < 1 - ASIDE:
+        yield Finding("speed-of-its-own", "stop", "WARNING", Said.of("At this work the voltage gives {0} of the speed that was asked for.", share), "Nothing sets the speed while it runs; every size was worked for another one.",
+                      "Write the speed that there is, change the turns or the pulleys.", derivation("the back-EMF that the voltage leaves sets the speed"), ("T2",), key="machine.speed")  # fmt: skip
+    if speed.low.known and speed.high.known and float(speed.low) < float(speed.high):
+        yield Finding("one-speed-only", "stop", "NOTICE", Said.of("The file asks for speeds from {0} to {1}; a fixed voltage gives one.", speed.low, speed.high), "Nothing sets the speed while it runs.",
+                      "Write one speed, or take a way of powering with a knob.", practice("fixed supplies"), ("T2",), key="machine.speed")  # fmt: skip
+
+
+def primary_fuse(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """The fuse ahead of a transformer against its rating."""
+    del circuit
+    sizes, supplied, values = design.sizes, design.supplied, design.sheet.values
+    rated = values.get("power.rated") if "T2.S" in values else None
+    rated = rated if rated is not None and rated.known else values.get("T2.S_high")
+    if sizes is None or supplied is None or rated is None or not rated.known or not sizes.line_fuse.known or not supplied.voltage.known:
+        return
+    most = table("transformer_fuses").cell("secondary fused at 125 %", "factor").si * float(rated) / float(supplied.voltage)
+    if float(sizes.line_fuse) > most:
+        yield Finding("fuse-above-transformer", "stop", "WARNING", Said.of("The line fuse is {0}; for a transformer of {1} that is more than two and a half times its primary current.", sizes.line_fuse, rated), "A shorted turn burns before the fuse blows.",
+                      "Take a larger transformer, or less load.", table("transformer_fuses").source, ("F1", "T2"), key="power.rated")  # fmt: skip
+    needed = values.get("T2.S")
+    if needed is not None and needed.known and needed > rated:
+        yield Finding("transformer-too-small", "stop", "WARNING", Said.of("The work takes {0}; the transformer is good for {1}.", needed, rated), "It overheats.",
+                      "Take a larger one, or lower the load; without a capacitor it is less.", HEAT, ("T2",), key="power.rated")  # fmt: skip
+
+
 def rush(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Iron on the line takes many times its current in the first half-wave."""
     del circuit

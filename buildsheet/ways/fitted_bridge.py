@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from buildsheet.circuit import Capacitor, Contact, Device, Electronics, Fuse, Resistance
 from buildsheet.circuit.builder import Board, Feed
+from buildsheet.circuit.netlist import Inside
 from buildsheet.formulas import choice, protection, smoothing, transformer
 from buildsheet.reference import Region
 from buildsheet.sizing.ohms import around
@@ -17,7 +18,7 @@ from buildsheet.sizing.waist import SOLVED, Point
 from buildsheet.units import AMPERE, VOLT
 from buildsheet.waveforms import Fed
 from buildsheet.ways.bridge import Bridged, Compared, secondary_currents, without_capacitor
-from buildsheet.ways.way import Outfit, Setting, Words
+from buildsheet.ways.way import Outfit, Setting, Trial, Words
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 OUTPUTS = ("A+", "A−")
@@ -97,7 +98,7 @@ class Iron:
     name: str
     ends: tuple[str, str, str, str]
     terminals: tuple[str, ...]
-    inside: tuple[Resistance, ...]
+    inside: tuple[Inside, ...]
     positions: tuple[str, ...] = ()
     place: str = "box"
 
@@ -114,6 +115,7 @@ class BridgeOutfit(Outfit):
     own_settings: tuple[Setting, ...]
     own_text: str
     takes_idle: Value | None
+    own_trials: tuple[Trial, ...] = ()
     zero: bool = False
 
     @property
@@ -144,6 +146,10 @@ class BridgeOutfit(Outfit):
     @property
     def settings(self) -> tuple[Setting, ...]:
         return self.own_settings
+
+    @property
+    def trials(self) -> tuple[Trial, ...]:
+        return self.own_trials
 
     @property
     def facts(self) -> tuple[tuple[str, Words], ...]:

@@ -18,7 +18,7 @@ from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.ways.bridge import Bridged, BridgeWay
 from buildsheet.ways.fitted_bridge import BridgeOutfit, Iron, size_bridge
-from buildsheet.ways.way import Control, Outfit, Setting, Words
+from buildsheet.ways.way import Control, Outfit, Setting, Trial, Words
 from buildsheet.worksheet import Value, Worksheet
 
 LINE, COMMON, BRUSH = "1", "2", "3"
@@ -102,4 +102,8 @@ class VariableAutotransformer(BridgeWay):
             Setting("Stop of the dial", (applied.most, " by the meter at its output, nothing behind it, on the nominal line: its scale is no measure, and its end may be above the line")),
             Setting("Dial", (low[0].setting, " open, at ", low[1], " of the line, for the slowest speed; ", high[0].setting, ", at ", high[1], ", for the fastest"), turned=False),
         )
-        return BridgeOutfit(iron, sizes, supplied, own, settings, f"stop at {spelt(self.limit)}", idle, zero=True)
+        trials = (
+            Trial("F5", f"T2 · {BRUSH}", f"T2 · {COMMON}", "; then turn the dial slowly to its stop", "the volts rise evenly from nothing, and the dial cannot be turned past its stop.",
+                  "dial at its stop", (applied.most, " on a line of ", supplied.voltage, ", in proportion on another"), note="More than that: set the stop. Turn the dial back to zero."),
+        )
+        return BridgeOutfit(iron, sizes, supplied, own, settings, f"stop at {spelt(self.limit)}", idle, trials, zero=True)

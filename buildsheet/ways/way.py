@@ -35,6 +35,21 @@ class Setting(NamedTuple):
     turned: bool = True
 
 
+class Trial(NamedTuple):
+    """A step of first power that a way asks for by itself, before anything turns: its `fuse` is out, the machine is started
+    with nothing behind; what is read between which two terminals, and what it must show."""
+
+    fuse: str
+    red: str
+    black: str
+    before: str
+    right_when: str
+    what: str
+    want: Words
+    unit: str = "V AC"
+    note: str = ""
+
+
 class Outfit(ABC):
     """A way with its own parts sized."""
 
@@ -76,6 +91,11 @@ class Outfit(ABC):
     @property
     def settings(self) -> tuple[Setting, ...]:
         """What has to be set on it."""
+        return ()
+
+    @property
+    def trials(self) -> tuple[Trial, ...]:
+        """What is read at first power before its output is let on to the motor."""
         return ()
 
     @property
@@ -209,6 +229,11 @@ class Way(Given):
         return True
 
     @property
+    def old_winding_gone(self) -> bool | None:
+        """Whether a high-voltage winding that came with it is off; None when the file does not say. True where there was none."""
+        return True
+
+    @property
     def brush_rating(self) -> Value | None:
         """Current that its output may carry for long, where its own fuse must guard that; None elsewhere."""
         return None
@@ -224,4 +249,4 @@ def capital(words: str) -> str:
     return f"{words[0].upper()}{words[1:]}"
 
 
-__all__ = ["Control", "Outfit", "Setting", "Way", "Words", "capital"]
+__all__ = ["Control", "Outfit", "Setting", "Trial", "Way", "Words", "capital"]

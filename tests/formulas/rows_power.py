@@ -58,6 +58,13 @@ BOOK_EMF = "basic electrical engineering textbook, example 7.10"
 SQUARE = (1.25 * INCH) ** 2
 CM2 = 1e-4
 TRANSFORMER = [
+    Row("trade: 120 V on 100 turns are 1.2 V a turn, so 50 turns give 60 V; common practice, no source", transformer.open_voltage, {"N": 50, "v": 1.2}, 60.0),
+    Row("trade: the same the other way round; common practice, no source", transformer.turns_at, {"V": 60.0, "v": 1.2}, 50.0),
+    Row("4.4: 10 V at full load, 10 % of regulation; a toroid maker's page", transformer.voltage_without_load, {"V": 10.0, "r": 0.1}, 11.0),
+    Row("4.1: ten to one in turns is a hundred to one in ohms; derived", transformer.referred_resistance, {"R": 5.0, "V_1": 240.0, "V_2": 24.0}, 0.05),
+    Row("4.3: 57 turns of 4 mm² in a window of 20 by 38 mm; derived", transformer.fill_of_window, {"N": 57, "a": 4e-6, "A_w": 20e-3 * 38e-3}, 0.3),
+    Row("4.3: that window; derived", transformer.window_area, {"w": 20e-3, "h": 38e-3}, 760e-6),
+    Row("trade: a 24 V motor on half its volts turns at about half its speed; common practice, no source", transformer.speed_share, {"E": 24.0, "E_1": 12.0}, 0.5),
     Row("3.2: an ideal bridge gives 108.04 V from 120 V; derived", transformer.bridge_input_voltage, {"V": 108.04, "U_d": 0}, 120.0, rel=1e-4),
     Row(f"2.2-a: 34 V behind a capacitor from 24 V; {RIPPLE}", transformer.capacitor_input_voltage, {"V": 34.0, "U_d": 0}, 24.0, rel=5e-3),
     Row("2.1: 400 V diodes for a 120 V line, 10 % above; common practice", transformer.bridge_blocking_voltage, {"V_m": 186.7}, 400.0, rel=0.08),

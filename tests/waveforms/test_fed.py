@@ -4,7 +4,15 @@ from random import Random
 
 import pytest
 
-from buildsheet.waveforms import DIODE_BRIDGE, HALF_CONTROLLED_BRIDGE, Capacitor, NotSolved, Source, referred, voltage_for
+from buildsheet.waveforms import (
+    DIODE_BRIDGE,
+    HALF_CONTROLLED_BRIDGE,
+    Capacitor,
+    NotSolved,
+    Source,
+    referred,
+    voltage_for,
+)
 from tests.waveforms.network import readings
 from tests.waveforms.points import Circuit
 

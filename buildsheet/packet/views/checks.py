@@ -6,12 +6,12 @@ from buildsheet.circuit import Circuit, Wire
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.asking import Asker, boards
 from buildsheet.packet.views.end_rows import ends, parts
-from buildsheet.packet.views.motor_rows import dial, knob, motor, reversing
+from buildsheet.packet.views.motor_rows import dial, knob, motor, reversing, transformer
 from buildsheet.packet.views.reading import Group
 from buildsheet.packet.views.supply_rows import chain, metal, supply
 from buildsheet.plan import Plan
 
-SECTIONS = (metal, supply, chain, reversing, knob, dial, motor, parts, ends)
+SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, motor, parts, ends)
 
 
 def groups(plan: Plan, ink: Ink) -> tuple[Group, ...]:

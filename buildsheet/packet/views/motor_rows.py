@@ -99,6 +99,23 @@ def dial(asker: Asker) -> Group:
     return Group("Dial", f"{numbers(wires)} still off", "knob", rows)
 
 
+def transformer(asker: Asker) -> Group:
+    """A transformer by itself, its wires off: each winding, and nothing from one to the other or to the core."""
+    iron = next((d for d in asker.circuit.devices.values() if d.kind == "transformer"), None)
+    if iron is None:
+        return Group("Transformer", "", "switches", ())
+    windings = [part for part in iron.inside if isinstance(part, Winding)]
+    tips = [tuple((f"{iron.code}:{name}", f"{iron.code} · {name}") for name in (part.a, part.b)) for part in windings]
+    off = asker.boards
+    rows = [asker.ask("as they are", *pair, "OL: winding broken. Near 0 on the primary: shorted turns", (inf,), off=off) for pair in tips]
+    rows.append(asker.ask("as they are", tips[0][0], tips[1][0], "a value: one winding touches the other", (0.0,), off=off))
+    if iron.metal:
+        core = (f"{iron.code}:{iron.metal}", "core")
+        rows += [asker.ask("as they are", pair[0], core, "a value: the winding touches the core", (0.0,), off=off) for pair in tips]
+    wires = [wire.number for wire in asker.circuit.wires if iron.code in (wire.a.device, wire.b.device) and wire.role != "protective"]
+    return Group("Transformer", f"{numbers(wires)} still off", "switches", tuple(rows))
+
+
 def motor(asker: Asker) -> Group:
     """From the two wires that come off the drive, through fuse and overload to the armature; and to its frame."""
     motor = next((d for d in asker.circuit.devices.values() if d.kind == "motor"), None)

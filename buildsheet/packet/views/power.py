@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.motors.series import SeriesMachine
 from buildsheet.packet.ink import Ink
-from buildsheet.packet.views.facts import Fact, limit, settings
+from buildsheet.packet.views.facts import Fact, joined, limit, settings
 from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
 from buildsheet.plan import Plan
 from buildsheet.worksheet import Value
@@ -192,6 +192,7 @@ class _Writer:
             Taken("drive's output", f"none: under {limit('no output', self.ink)}", "V DC"),
         )
         yield self.step(f"{self.press} with the emergency stop still pressed.", "nothing happens.")
+        yield from self.trials()
         yield self.step(
             f"Hands off the shaft. Release the emergency stop, {self.start}.", self.starting(), *self.first_volts(),
             note="" if self.stands else "Without load it is faster than sheet 10 says.",
@@ -212,6 +213,15 @@ class _Writer:
                 "the contactor drops at 0, the motor coasts to a stand, and start does nothing until the timer's time is over; then it turns the other way.",
                 note="Never throw the switch over while the motor turns: the timer holds back start, not the lever, and the motor would short itself through the drive.",
             )
+
+    def trials(self) -> Iterator[StepItem]:
+        """What the way of powering wants to be read before it feeds the motor."""
+        sizes = self.plan.design.sizes
+        for one in sizes.outfit.trials if sizes is not None else ():
+            yield self.step(
+                f"{self.off.capitalize()}, {one.fuse} out of its holder. Clips on {one.red} and {one.black}, AC. {self.on.capitalize()}, disconnect on, emergency stop released, {self.start}{one.before}.",
+                one.right_when, Taken(one.what, joined(one.want, self.ink), one.unit), note=f"{one.note + ' ' if one.note else ''}Then {self.off}, {one.fuse} back in.",
+            )  # fmt: skip
 
     def up(self, more: str = "") -> Iterator[StepItem]:
         """The control turned up, in two steps; a dial by the meter."""
