@@ -158,27 +158,33 @@ def protected_by(circuit: Circuit) -> dict[int, tuple[str, float]]:
     positions = _all_closed(circuit)
     given: dict[Terminal, tuple[str, float]] = {}
     first = NOTHING if circuit.wall_breaker is None else ("wall breaker", circuit.wall_breaker)
-    waiting = [(Terminal(source.code, name), first) for name in poles.live]
+    waiting = [(Terminal(source.code, name), first, "") for name in poles.live]
     while waiting:
         waiting.sort(key=lambda one: -one[1][1])  # what lets the most through reaches a terminal first
-        here, guard = waiting.pop(0)
+        here, guard, turned = waiting.pop(0)
         if here in given:
             continue
         given[here] = guard
         if here.device == source.code and here.name not in poles.live:
             continue  # what comes back here came through a load; it does not go out again
-        waiting += [(wire.b if wire.a == here else wire.a, guard) for wire in circuit.at(here)]
+        for wire in circuit.at(here):
+            there = wire.b if wire.a == here else wire.a
+            if there.device != turned:  # what a converter gave out comes back to it here; ahead of it other amperes flow
+                waiting.append((there, guard, turned))
         device = circuit.devices[here.device]
+        if here.name in device.limits:
+            continue
         for a, b, passed in _through(device, positions, guard):
             if here.name in (a, b):
-                waiting.append((Terminal(here.device, b if here.name == a else a), passed))
+                out = b if here.name == a else a
+                waiting.append((Terminal(here.device, out), passed, device.code if out in device.limits else turned))
     wires = {}
     for wire in circuit.wires:
         ends = [end for end in (wire.a, wire.b) if end in given and end.device != source.code] or [
             end for end in (wire.a, wire.b) if end in given and end.name in poles.live
         ]
         if wire.role != "protective" and ends:
-            wires[wire.number] = given[wire.a] if wire.a in given and wire.a in ends else given[ends[0]]
+            wires[wire.number] = max((given[end] for end in ends), key=lambda one: one[1])  # where two ways meet, the larger
         elif wire.role != "protective":  # the way back of a socket: what its other pole has
             far = wire.b if wire.a.device == source.code else wire.a
             own = [given[end] for end in circuit.terminals if end.device == far.device and end in given]

@@ -39,8 +39,6 @@ class Part(Given):
         "kind",
         "current",
         "voltage",
-        "secondary",
-        "apparent",
         "supply",
         "capacitance",
         "inductance",
@@ -64,6 +62,8 @@ class Part(Given):
         "centre",
         "delay",
         "range",
+        "secondary",
+        "apparent",
     )
     kind: PartKind = Field(description="What it is.")
     id: str = Field("", description="Your own name for this one part.", max_length=20)

@@ -220,7 +220,7 @@ class BridgeOutfit(Outfit):
         board.add(
             Device(
                 "T2", iron.kind, iron.name, texts["T2"], (*iron.terminals, "core") if metal else iron.terminals, iron.inside,
-                positions=iron.positions, metal="core" if metal else "", place=iron.place, column=4, limits={out: fuse},
+                positions=iron.positions, metal="core" if metal else "", place=iron.place, column=4, limits={name: fuse for name in (out, other) if name != neutral},
             )
         )  # fmt: skip
         if self.zero:

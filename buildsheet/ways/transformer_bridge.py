@@ -15,7 +15,7 @@ from buildsheet.formulas.protection import current_of_power
 from buildsheet.given.fields import Lengths, Ohms, Shares, Turns, VoltAmperes, Volts, WireAreas
 from buildsheet.given.model import Given
 from buildsheet.reference import Region
-from buildsheet.sizing.ohms import usual
+from buildsheet.sizing.ohms import around, usual
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import spelt
 from buildsheet.sizing.supply import Supplied
@@ -127,11 +127,11 @@ class TransformerBridge(BridgeWay):
         sizes = size_bridge(sheet, region, supplied, applied, points, share)
         needed = sheet.work("T2.S", t.apparent_power, "apparent power that the work takes", V=applied.most, I=sizes.secondary)
         _speed_there(sheet, applied, points)
-        watts = sheet.values.get("power.idle~", self.idle)
+        watts, own = sheet.values.get("power.idle~", self.idle), self.rewound
         idle = sheet.work("T2.I_0", current_of_power, "current that its iron takes, at the least", P=watts, V=supplied.voltage)
         iron = Iron(
             "transformer", "Transformer", (*PRIMARY, *SECONDARY), (*PRIMARY, *SECONDARY),
-            (Winding(*PRIMARY, *usual("primary of a transformer"), part="primary"), Winding(*SECONDARY, *usual("secondary of a transformer"), part="secondary"),
+            (Winding(*PRIMARY, *(around("field winding", float(own.primary)) if own is not None and own.primary.known else usual("primary of a transformer")), part="primary"), Winding(*SECONDARY, *usual("secondary of a transformer"), part="secondary"),
              Barrier(PRIMARY[0], SECONDARY[0]), Barrier(PRIMARY[1], SECONDARY[1])),
         )  # fmt: skip
         trials = (
@@ -139,9 +139,9 @@ class TransformerBridge(BridgeWay):
                   "secondary, open", (applied.most, " on a line of ", supplied.voltage, ", in proportion on another")),
         )
         text = f"{spelt(supplied.voltage)} to {spelt(applied.most)} open"
-        if self.rewound is None:
+        if own is None:
             return BridgeOutfit(iron, sizes, supplied, (self._bought(supplied, needed),), (), text, idle, trials)
-        return BridgeOutfit(iron, sizes, supplied, (_own_place(supplied, needed),), _wind(sheet, self.rewound, sizes.secondary, points), text, idle, trials)
+        return BridgeOutfit(iron, sizes, supplied, (_own_place(supplied, needed),), _wind(sheet, own, sizes.secondary, points), text, idle, trials)
 
     def _bought(self, supplied: Supplied, needed: Value) -> Place:
         needs = (Need("apparent", "≥", needed, "rating"), Need("voltage", "=", supplied.voltage, "primary", 0.1), Need("secondary", "=", self.secondary, "secondary", 0.02))

@@ -16,6 +16,7 @@ from buildsheet.circuit import (
     Terminal,
     Wire,
 )
+from buildsheet.circuit.stored import SAFE_VOLTS
 from tests.circuit.small import adding, fuse_first, terminal, welded, wire, with_device, with_wire, without
 
 Break = Callable[[Circuit], Circuit | None]
@@ -173,7 +174,8 @@ def _capacitor_at_the_pins(circuit: Circuit) -> Circuit | None:
 def _past_the_contactor(circuit: Circuit) -> Circuit | None:
     """Both supply wires of the drive taken from where the supply comes in: the turning motor makes the pins live."""
     first, second = _numbered(circuit, 301), _numbered(circuit, 302)
-    if circuit.direct or first is None or second is None:
+    quiet = circuit.devices["M1"].makes_volts <= SAFE_VOLTS
+    if circuit.direct or first is None or second is None or quiet:
         return None
     ends = [one.a if one.a.device != "T1" else one.b for one in (first, second)]
     poles = [Terminal("X1", pole) for pole in circuit.source[1].poles]
@@ -325,7 +327,7 @@ BREAKINGS = (
     Breaking("motor's terminals joined", "short circuit", _bridge("M1:A1", "M1:A2", "armature")),
     Breaking("changeover without a middle", "short circuit", _without_middle),
     Breaking("cord too thin", "conductor protection", _on_line(lambda c: with_wire(c, 101, ampacity=1.0))),
-    Breaking("wire behind the fuse too thin", "conductor protection", lambda c: with_wire(c, 104, ampacity=1.0)),
+    Breaking("wire behind the fuse too thin", "conductor protection", lambda c: with_wire(c, 104, ampacity=0.5)),
     Breaking("control wire too thin", "conductor protection", _thin("control")),
     Breaking("motor's wire too thin", "conductor protection", _thin("armature")),
     Breaking("larger fuse than its wires stand", "conductor protection", _changed("F1", trips_at=200.0)),

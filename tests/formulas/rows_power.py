@@ -61,7 +61,7 @@ TRANSFORMER = [
     Row("trade: 120 V on 100 turns are 1.2 V a turn, so 50 turns give 60 V; common practice, no source", transformer.open_voltage, {"N": 50, "v": 1.2}, 60.0),
     Row("trade: the same the other way round; common practice, no source", transformer.turns_at, {"V": 60.0, "v": 1.2}, 50.0),
     Row("4.4: 10 V at full load, 10 % of regulation; a toroid maker's page", transformer.voltage_without_load, {"V": 10.0, "r": 0.1}, 11.0),
-    Row("4.1: ten to one in turns is a hundred to one in ohms; derived", transformer.referred_resistance, {"R": 5.0, "V_1": 240.0, "V_2": 24.0}, 0.05),
+    Row("4.1: ten to one in turns is a hundred to one in ohms; derived", transformer.referred_resistance, {"R": 5.0, "V_1": 240.0, "V_2": 24.0}, 0.05, rel=1e-9),
     Row("4.3: 57 turns of 4 mm² in a window of 20 by 38 mm; derived", transformer.fill_of_window, {"N": 57, "a": 4e-6, "A_w": 20e-3 * 38e-3}, 0.3),
     Row("4.3: that window; derived", transformer.window_area, {"w": 20e-3, "h": 38e-3}, 760e-6),
     Row("trade: a 24 V motor on half its volts turns at about half its speed; common practice, no source", transformer.speed_share, {"E": 24.0, "E_1": 12.0}, 0.5),

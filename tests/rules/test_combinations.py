@@ -18,6 +18,7 @@ DEMOS = {
     "strip-sander": ("line", "phase control", "magnet motor"),
     "grain-crusher": ("line", "magnet-motor drive", "choke", "magnet motor"),
     "edge-burnisher": ("line", "variable autotransformer", "bridge", "capacitor", "magnet motor"),
+    "ink-mixer": ("line", "rewound transformer", "bridge", "magnet motor"),
     "bobbin-winder": ("line", "magnet-motor drive", "magnet motor"),
     "seed-cleaner": ("battery", "chopper", "series motor"),
 }

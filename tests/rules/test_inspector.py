@@ -70,6 +70,14 @@ NOTES = {
         "field-in-a-row": "field and armature are to lie in a row",
     },
     "wool-carder": ON_ANY | ON_A_BATTERY,
+    "ink-mixer": {note: why for note, why in ON_ANY.items() if note not in ("fault-full-speed", "cools-badly-when-slow")} | {
+        "line-voltage": "line voltage as far as the motor: simple separation keeps nothing out",
+        "fault-frame": "a broken bond is noticed by nobody until the next fault",
+        "live-behind-motor-fuse": "one fuse in one lead of the motor",
+        "simple-separation": "a core wound at home",
+        "iron-rush": "iron takes a rush of current at switching on",
+        "used-bridge": "a used bridge",
+    },
     "edge-burnisher": {note: why for note, why in ON_ANY.items() if note != "fault-full-speed"} | {
         "line-voltage": "line voltage as far as the motor, at zero of the dial too",
         "fault-frame": "a broken bond is noticed by nobody until the next fault",

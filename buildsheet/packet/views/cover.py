@@ -91,7 +91,7 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
     machine = project.machine
     if machine is not None and machine.speed is not None:
         note = (
-            f"{ink.print(design.load.tool_low)}{EN_DASH}{ink.print(design.load.tool_high)}"
+            span(design.load.tool_low, design.load.tool_high, ink)
             if design.load
             else ""
         )
@@ -102,6 +102,8 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
 def span(low: Value, high: Value, ink: Ink) -> str:
     """A range: the unit stands once when both ends have the same."""
     a, b = ink.print(low), ink.print(high)
+    if str(a) == str(b):
+        return str(a)
     return f"{a.number}{EN_DASH}{b}" if a.unit == b.unit else f"{a}{EN_DASH}{b}"
 
 

@@ -80,7 +80,7 @@ def knob(asker: Asker) -> Group:
         ),
     )
     lifted = [int(tip[1].removeprefix("wire ")) for tip in tips]
-    return Group("Speed knob", f"{numbers(lifted)} off the drive", "knob", rows)
+    return Group("Speed knob", f"{numbers(lifted)} off T1", "knob", rows)
 
 
 def dial(asker: Asker) -> Group:
@@ -105,9 +105,11 @@ def transformer(asker: Asker) -> Group:
     if iron is None:
         return Group("Transformer", "", "switches", ())
     windings = [part for part in iron.inside if isinstance(part, Winding)]
-    tips = [tuple((f"{iron.code}:{name}", f"{iron.code} · {name}") for name in (part.a, part.b)) for part in windings]
+    tips: list[tuple[Tip, Tip]] = [
+        ((f"{iron.code}:{part.a}", f"{iron.code} · {part.a}"), (f"{iron.code}:{part.b}", f"{iron.code} · {part.b}")) for part in windings
+    ]
     off = asker.boards
-    rows = [asker.ask("as they are", *pair, "OL: winding broken. Near 0 on the primary: shorted turns", (inf,), off=off) for pair in tips]
+    rows = [asker.ask("as they are", pair[0], pair[1], "OL: winding broken. Near 0 on the primary: shorted turns", (inf,), off=off) for pair in tips]
     rows.append(asker.ask("as they are", tips[0][0], tips[1][0], "a value: one winding touches the other", (0.0,), off=off))
     if iron.metal:
         core = (f"{iron.code}:{iron.metal}", "core")
@@ -163,7 +165,7 @@ def motor(asker: Asker) -> Group:
                 at=at,
             )
         )
-    off = f"{numbers([number for number, _ in outputs])} off the drive"
+    off = f"{numbers([number for number, _ in outputs])} off T1"
     changed = any(d.kind == "reversing-switch" for d in asker.circuit.devices.values())
     note = f"{numbers(off_the_motor(asker.circuit))} back on the motor; {off}" if changed else off
     return Group("Motor", note, "switches", tuple(rows))

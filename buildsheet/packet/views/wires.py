@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from buildsheet.circuit import Terminal, Wire
+from buildsheet.circuit import Circuit, Terminal, Wire
 from buildsheet.circuit.proofs import protected_by
 from buildsheet.packet import marks
 from buildsheet.packet.ink import Ink
@@ -66,7 +66,7 @@ def rows(plan: Plan, ink: Ink) -> list[object]:
         cable = f"cable {wire.cable}" if wire.cable else ""
         found.append([
             marks.flag(str(wire.number), wire.colour), end(wire.a), end(wire.b), f"{wire.size}, {insulation(plan, ink)}{', ' + cable if cable else ''}",
-            length(wire, plan, ink), substitutes(wire, plan), guard[0] if guard else "",
+            length(wire, plan, ink), substitutes(wire, plan), _guard(plan.circuit, guard[0]) if guard else "",
         ])  # fmt: skip
     return found
 
@@ -79,6 +79,14 @@ STAGES = {
     5: "Speed knob, 500s",
     9: "Protective, 900s",
 }
+
+
+def _guard(circuit: Circuit, name: str) -> str:
+    """What protects a wire, as the list names it: behind iron that is the fuse that follows it."""
+    device = circuit.devices.get(name)
+    if device is None or device.kind not in ("transformer", "autotransformer"):
+        return name
+    return next(other.code for other in circuit.devices.values() if other.kind == "output-fuse")
 
 
 def insulation(plan: Plan, ink: Ink) -> str:
