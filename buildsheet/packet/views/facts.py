@@ -115,11 +115,25 @@ def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     if machine.speed.low.unit is not load.tool_low.unit:
         pairs.append(("tool, turning", load.tool_low, load.tool_high))
     pairs += [
-        ("motor", load.motor_low, load.motor_high), ("volts at the motor", low.terminal, high.terminal), ("armature current, average", low.current, high.current),
+        ("torque at the tool", load.tool_torque_low, load.tool_torque_high), ("motor", load.motor_low, load.motor_high),
+        ("torque at the motor", load.motor_torque_low, load.motor_torque_high), ("volts at the motor", low.terminal, high.terminal), ("armature current, average", low.current, high.current),
         ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor), ("supply current", low.line, high.line),
         (low.setting.label.partition(",")[0], low.setting, high.setting),
     ]  # fmt: skip
     return [[name, str(ink.print(a)), str(ink.print(b)), ""] for name, a, b in pairs]
+
+
+def load_facts(plan: Plan) -> list[Fact]:
+    """The law of the load, and where it comes from."""
+    machine, load = plan.project.machine, plan.design.load
+    if machine is None or load is None:
+        return []
+    law = load.law
+    kind = "no kind of machine is in the file" if machine.kind is None else f"kind {machine.kind}"
+    return [
+        ("Load", f"{law.name}: its torque {law.torque}, its power {law.power}"),
+        ("Why so", "your file says so" if machine.load else f"{kind}: {law.because}; write machine: load if yours is another"),
+    ]
 
 
 def belt_facts(plan: Plan, ink: Ink) -> list[Fact]:
@@ -203,6 +217,7 @@ def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
         ("Average current it stands", f"{ink.print(heat.allowed_current)} at this form factor, all day"),
         ("Over run and rest", f"{ink.print(heat.duty_current)}"),
         ("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}"),
+        *([("At its lowest speed", f"{ink.print(heat.slow.current)} by heat, over run and rest; its own fan then lets it stand {ink.print(heat.slow.stands)}")] if heat.slow is not None else []),
     ]
 
 
