@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from buildsheet.design.alone import Alone
+from buildsheet.given.rotor import HomeMade
 from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.reference import Region
@@ -15,14 +16,28 @@ from buildsheet.worksheet import Value, Worksheet
 
 
 @dataclass(frozen=True, slots=True)
+class Spin:
+    """A home-made part: its factor of safety, the least that the table of its material asks for, the speed at which it is to
+    be spun once, and the stress of the test that was made over that at its fastest, None before it is."""
+
+    given: HomeMade
+    factor: Value
+    least: Value
+    speed: Value
+    proof: Value | None
+
+
+@dataclass(frozen=True, slots=True)
 class Turning:
-    """A turning part at two speeds: what it stands, at set maximum and at runaway, all in the unit of its rating."""
+    """A turning part at two speeds: what it stands, at set maximum and at runaway, all in the unit of its rating. `spin` is
+    that of a home-made one."""
 
     name: str
     basis: str
     rated: Value
     at_maximum: Value
     at_runaway: Value
+    spin: Spin | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,7 @@
 """From the tool back to the motor: speeds and torque through the belts, and every turning part at its fastest."""
 
 from buildsheet.design.design import Law, Load, Turning
+from buildsheet.design.rotor import work_homemade
 from buildsheet.formulas import cutting as c
 from buildsheet.formulas import loads
 from buildsheet.formulas import mechanics as m
@@ -221,6 +222,9 @@ def work_turning(project: Project, sheet: Worksheet, load: Load, runaway: Value)
     for number, part in enumerate(project.turning, 1):
         nowhere = unknown(f"turning{number}.omega", RADIAN_PER_SECOND, f"there is no shaft {part.shaft}")
         maximum, fastest = shafts.get(part.shaft, (nowhere, nowhere))
+        if part.homemade is not None:
+            found.append(work_homemade(sheet, f"turning{number}", part, part.homemade, maximum, fastest))
+            continue
         if part.rated.unit is METRE_PER_SECOND:
             maximum = sheet.work(
                 f"turning{number}.v_max",

@@ -16,6 +16,7 @@ from buildsheet.given.fields import (
     WorkSpeeds,
 )
 from buildsheet.given.model import Given
+from buildsheet.given.rotor import HomeMade
 
 # The rows of the tables machine_kinds and load_laws; a test compares.
 MachineKind = Literal[
@@ -143,3 +144,4 @@ class TurningPart(Given):
         ]
         | None
     ) = Field(None, description="Why it stands that speed.")
+    homemade: HomeMade | None = Field(None, description="How it was made, for a part without a mark: its speed is worked then.")

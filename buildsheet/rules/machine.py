@@ -8,14 +8,14 @@ from buildsheet.design import Design
 from buildsheet.design.design import Heat, Load
 from buildsheet.given.bench import HeldRotor
 from buildsheet.reference import Cell, table
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.rules.finding import BRACES, Finding, Said, slug
 from buildsheet.worksheet import Value
 
 BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
 MORE = 1.001  # one speed for all, worked twice, may differ in its last digit
 AGREE = 0.10  # the two ways to K_e should agree within about 5 %; twice that is a sign
-BRACES = str.maketrans({"{": "{{", "}": "}}"})  # a name out of the file may hold signs of a format
 OWN_FAN = derivation("heat with the square of current; what a fan carries off with its speed (first affinity law)")
+HOW_MADE = "Write its outside diameter, the bore and the material under turning: homemade: its speed is worked from them."
 RUNAWAY = derivation("a shorted power device leaves the whole supply on the motor")
 
 
@@ -26,9 +26,9 @@ def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     for part in design.turning:
         name = part.name
         if not part.rated.known:
-            yield Finding(f"speed-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"Nobody knows what speed the {name} stands."),
+            yield Finding(f"speed-unknown-{slug(name)}", "stop", "WARNING", Said.of(f"Nobody knows what speed the {name} stands."),
                           "A part that bursts throws its pieces at whoever stands before it.",
-                          f"Find the mark on the {name}, or the speed that it ran at in its old machine, and write it.", practice("marks on rotating parts"), key=part.rated.id,
+                          HOW_MADE if part.spin is not None else f"Find the mark on the {name}, or the speed that it ran at in its old machine, and write it.", practice("marks on rotating parts"), key=part.rated.id,
                           unknown=(part.rated,))  # fmt: skip
             continue
         for value, when, kind in (
@@ -36,10 +36,10 @@ def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             (part.at_runaway, "at runaway", "runaway"),
         ):
             if not value.known:
-                yield Finding(f"{kind}-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"The speed of the {name} {when} is not known."), "It can't be compared with what the part stands.",
+                yield Finding(f"{kind}-unknown-{slug(name)}", "stop", "WARNING", Said.of(f"The speed of the {name} {when} is not known."), "It can't be compared with what the part stands.",
                               "", RUNAWAY, key=part.rated.id, unknown=(value,), awaits=f"the {name} {when}")  # fmt: skip
             elif value > part.rated:
-                yield Finding(f"{kind}-{_slug(name)}", "stop", "WARNING", Said.of(f"The {name.translate(BRACES)} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
+                yield Finding(f"{kind}-{slug(name)}", "stop", "WARNING", Said.of(f"The {name.translate(BRACES)} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
                               "A part that bursts throws its pieces at whoever stands before it.",
                               "Fit a part rated for it, change the pulleys, or use a supply that can't reach it.", RUNAWAY, key=part.rated.id)  # fmt: skip
     machine = design.project.machine
@@ -245,7 +245,3 @@ def _held(held: HeldRotor | None, resistance: Value | None) -> Iterator[Finding]
         yield Finding("held-readings", "stop", "WARNING", Said.of("With the rotor held, {0} took {1} and {2} took {3}: more current must take more volts.", *readings), "The armature's resistance comes from these two.",
                       "Probably the two voltages of motor: held are swapped, or the two currents. Look at the notes of the test, or measure again.", derivation("Ohm's law in a winding"), ("M1",),
                       key="motor.held", unknown=(resistance,))  # fmt: skip
-
-
-def _slug(name: str) -> str:
-    return "".join(sign if sign.isalnum() else "-" for sign in name.lower()).replace("-s-", "-").strip("-")

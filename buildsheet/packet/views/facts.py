@@ -190,7 +190,7 @@ def turning_rows(plan: Plan, ink: Ink) -> list[list[object]]:
             str(ink.measured(part.at_maximum)),
             str(ink.measured(part.at_runaway)),
             str(ink.measured(part.rated)),
-            part.basis or "not said",
+            part.basis or (f"worked for {part.spin.given.material}, {'spun' if part.spin.given.spin_test else 'not spun yet'}" if part.spin else "not said"),
         ]
         for part in plan.design.turning
     ]

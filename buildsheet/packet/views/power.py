@@ -9,6 +9,7 @@ from buildsheet.circuit import Circuit, Terminal
 from buildsheet.motors.series import SeriesMachine
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.facts import Fact, joined, limit, settings
+from buildsheet.packet.views.rotor import looks
 from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
 from buildsheet.plan import Plan
 from buildsheet.worksheet import Value
@@ -134,6 +135,7 @@ class _Writer:
                 f"Both fuses out. Put the lug{'s' if len(lugs) > 1 else ''} of {' and '.join(str(n) for n in lugs)} on the plus post with an insulated spanner, and the cap over it.",
                 "nothing sparks, and no bare metal of the post is left.",
             )
+        yield from (self.step(*words) for words in looks(self.plan))
         yield self.step(
             "Turn the motor's shaft by hand.", "it turns without a scrape, and the brushes do not catch."
         )
