@@ -156,7 +156,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "assumed_rows": facts.assumed_rows(assumed_values(plan), ink),
         "others": cover.others(plan),
         "heeds": [f for f in plan.findings if f.grade == "heed"], "stops": [f for f in plan.findings if f.stops],
-        "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "load_facts": facts.load_facts(plan), "battery_facts": facts.battery_facts(plan, ink), "reversing_facts": facts.reversing_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
+        "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "load_words": facts.load_words(plan), "battery_facts": facts.battery_facts(plan, ink), "reversing_facts": facts.reversing_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
         "rotor_rows": rotor.rows(plan, ink), "spin_test": rotor.procedure(plan, ink),
         "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),

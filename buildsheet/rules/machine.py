@@ -143,9 +143,9 @@ def load(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     machine, found = design.project.machine, design.load
     if machine is None or found is None:
         return
-    low, high = found.tool_torque_low, found.tool_torque_high
+    low, high = found.motor_torque_low, found.motor_torque_high
     if found.law.hardest_when_slow and low.known and high.known and float(low) > float(high) * MORE:
-        yield Finding("hardest-when-slow", "note", "NOTICE", Said.of("The work takes the same power at all speeds: {0} at the slowest, {1} at the fastest.", low, high), "Current, fuses, overload and heat follow the slowest speed.",
+        yield Finding("hardest-when-slow", "note", "NOTICE", Said.of("The work takes the same power at all speeds: of the motor {0} at the slowest, {1} at the fastest.", low, high), "Current, fuses, overload and heat follow the slowest speed.",
                       "If a size stops the packet, take a belt step for slow work and narrow the speeds, or write machine: load if yours does not pull harder when slow.", derivation("power is torque times speed"), ("M1",), key="machine.speed")  # fmt: skip
     kinds = table("machine_kinds")
     if machine.kind is not None and machine.kind != "other" and machine.load is not None and machine.load != kinds.rows[machine.kind]["load"]:

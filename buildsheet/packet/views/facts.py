@@ -120,20 +120,21 @@ def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
         ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor), ("supply current", low.line, high.line),
         (low.setting.label.partition(",")[0], low.setting, high.setting),
     ]  # fmt: skip
-    return [[name, str(ink.print(a)), str(ink.print(b)), ""] for name, a, b in pairs]
+    worked = (load.tool_torque_low.id, load.tool_torque_high.id)  # one of them as it was written, the other worked: in one unit
+    return [
+        [name, *(str(ink.measured(v) if v.id in worked else ink.print(v)) for v in (a, b)), ""] for name, a, b in pairs
+    ]
 
 
-def load_facts(plan: Plan) -> list[Fact]:
-    """The law of the load, and where it comes from."""
+def load_words(plan: Plan) -> str:
+    """The law of the load, and where it comes from; empty without one."""
     machine, load = plan.project.machine, plan.design.load
     if machine is None or load is None:
-        return []
+        return ""
     law = load.law
     kind = "no kind of machine is in the file" if machine.kind is None else f"kind {machine.kind}"
-    return [
-        ("Load", f"{law.name}: its torque {law.torque}, its power {law.power}"),
-        ("Why so", "your file says so" if machine.load else f"{kind}: {law.because}; write machine: load if yours is another"),
-    ]
+    because = "your file says so" if machine.load else f"{kind}: {law.because}; write machine: load if yours is another"
+    return f"{law.name}: its torque {law.torque}, its power {law.power} ({because})."
 
 
 def belt_facts(plan: Plan, ink: Ink) -> list[Fact]:
