@@ -27,6 +27,7 @@ class Said:
         return cls(text, values)
 
 
+MORE = 1.001  # two figures worked in two ways may differ in their last digit and be the same
 BRACES = str.maketrans({"{": "{{", "}": "}}"})  # a name out of the file may hold signs of a format
 
 

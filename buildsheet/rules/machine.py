@@ -8,11 +8,10 @@ from buildsheet.design import Design
 from buildsheet.design.design import Heat, Load
 from buildsheet.given.bench import HeldRotor
 from buildsheet.reference import Cell, table
-from buildsheet.rules.finding import BRACES, Finding, Said, slug
+from buildsheet.rules.finding import BRACES, MORE, Finding, Said, slug
 from buildsheet.worksheet import Value
 
 BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
-MORE = 1.001  # one speed for all, worked twice, may differ in its last digit
 AGREE = 0.10  # the two ways to K_e should agree within about 5 %; twice that is a sign
 OWN_FAN = derivation("heat with the square of current; what a fan carries off with its speed (first affinity law)")
 HOW_MADE = "Write its outside diameter, the bore and the material under turning: homemade: its speed is worked from them."

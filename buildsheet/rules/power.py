@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
-from buildsheet.rules.finding import Finding, Said, clause
+from buildsheet.rules.finding import MORE, Finding, Said, clause
 from buildsheet.ways.drive import Drive
 from buildsheet.ways.way import Way
 
@@ -225,7 +225,6 @@ def _voltages(design: Design) -> Iterator[Finding]:
                       "Take a fan for this supply; one on a separate adapter is not wired by this program.", practice("fans on the line"), ("M2",))  # fmt: skip
 
 
-MORE = 1.001  # one speed for all, worked twice, may differ in its last digit
 HOLDS = derivation("torque falls with speed faster than that of constant power as long as the back-EMF is more than the volts lost in the winding")
 HIGH_LIMIT = 1.5  # a current limit this far above the plate no longer guards the motor
 
