@@ -38,6 +38,7 @@ from buildsheet.ways.variable_autotransformer import VariableAutotransformer
 from buildsheet.ways.way import Way
 
 FORMAT = "1"
+MOST_LETTERS = 110  # of a long list of words in a message
 
 
 def _format(given: object) -> object:
@@ -258,7 +259,7 @@ def _problem(detail: ErrorDetails, tree: Mapping, model: type[Project]) -> Probl
             line, column, width = node.place.line, node.place.column, getattr(node, "width", 1)
         words = _words(str(context.get("expected") or context.get("expected_tags") or ""))
         close = near(str(node), words) if isinstance(node, Text) else []
-        code, found, wanted = "unknown-word", _found(node), f"one of: {', '.join(words)}"
+        code, found, wanted = "unknown-word", _found(node), f"one of: {listed(words, MOST_LETTERS)}"
         instead = f'write "{close[0]}"' if close else "write one of these words"
         if isinstance(node, Text) and not_known(node) and not chooser and not _required(model, loc):
             instead = LEAVE_OUT

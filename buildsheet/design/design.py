@@ -1,8 +1,10 @@
 """The design: what a project comes to, as far as what is known goes."""
 
 from dataclasses import dataclass, field
+from typing import Literal
 
 from buildsheet.design.alone import Alone
+from buildsheet.given.rotor import HomeMade
 from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.reference import Region
@@ -14,27 +16,63 @@ from buildsheet.worksheet import Value, Worksheet
 
 
 @dataclass(frozen=True, slots=True)
+class Spin:
+    """A home-made part: its factor of safety, the least that the table of its material asks for, the speed at which it is to
+    be spun once, and the stress of the test that was made over that at its fastest, None before it is."""
+
+    given: HomeMade
+    factor: Value
+    least: Value
+    speed: Value
+    proof: Value | None
+
+
+@dataclass(frozen=True, slots=True)
 class Turning:
-    """A turning part at two speeds: what it stands, at set maximum and at runaway, all in the unit of its rating."""
+    """A turning part at two speeds: what it stands, at set maximum and at runaway, all in the unit of its rating. `spin` is
+    that of a home-made one."""
 
     name: str
     basis: str
     rated: Value
     at_maximum: Value
     at_runaway: Value
+    spin: Spin | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Law:
+    """How the torque of a load goes with its speed: its name, what torque and power do in words, whether the slowest speed
+    is the hardest, and why it is this one."""
+
+    name: str
+    torque: str
+    power: str
+    hardest_when_slow: bool
+    because: str
+
+    @property
+    def constant(self) -> bool:
+        """Whether one torque holds at all speeds."""
+        return self.name == "constant torque"
 
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """From the tool back to the motor: speeds, ratio, torques and belts."""
+    """From the tool back to the motor: speeds, ratio, torques at the lowest and the highest speed by its law, and belts; the
+    pulls are those of the hardest speed."""
+
+    law: Law
 
     ratio: Value
     tool_low: Value
     tool_high: Value
     motor_low: Value
     motor_high: Value
-    tool_torque: Value
-    motor_torque: Value
+    tool_torque_low: Value
+    tool_torque_high: Value
+    motor_torque_low: Value
+    motor_torque_high: Value
     belt_speeds: tuple[Value, ...]
     belt_lengths: tuple[Value, ...]
     wraps: tuple[Value, ...]
@@ -134,6 +172,16 @@ class Heat:
     duty_current: Value
     winding_loss: Value
     lowest_speed: Value
+    slow: "Slow | None" = None
+
+
+@dataclass(frozen=True, slots=True)
+class Slow:
+    """Heat of the motor at its lowest speed, of a load that is not the same at all speeds: RMS current over run and rest, and
+    what its own fan, turning so slowly, lets it stand."""
+
+    current: Value
+    stands: Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,3 +210,8 @@ class Design:
     def point(self, tag: str) -> Point | None:
         """The operating point with this tag."""
         return next((point for point in self.points if point.tag == tag), None)
+
+    def hardest(self, figure: Literal["current", "rms", "drawn", "emf"]) -> Value | None:
+        """The greatest of a figure over the operating points, those where it is not known left out; None without any."""
+        figures: list[Value | None] = [getattr(point, figure) for point in self.points]
+        return max((one for one in figures if one is not None and one.known), key=float, default=None)

@@ -1,8 +1,10 @@
 """Heat: in the box, in the motor's winding, and at low speed on its own fan."""
 
-from buildsheet.design.design import Heat
+from buildsheet.design.design import Heat, Load, Slow
 from buildsheet.formulas import cooling as c
 from buildsheet.formulas import motor as f
+from buildsheet.formulas.choice import smaller_of
+from buildsheet.formulas.protection import current_by_heat
 from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.sizing.waist import Applied, Point
@@ -96,6 +98,7 @@ def work_heat(
     project: Project,
     sheet: Worksheet,
     motor: Machine,
+    load: Load,
     points: tuple[Point, ...],
     box: tuple[Value, Value, Value, Value, Value, Value],
 ) -> Heat:
@@ -147,4 +150,18 @@ def work_heat(
         omega=plate.speed,
         n_share=share,
     )
-    return Heat(*box, drive, allowed, duty, loss, lowest)
+    slow = None if load.law.constant else _slow(project, sheet, load, points[0], lowest, here, rated)
+    return Heat(*box, drive, allowed, duty, loss, lowest, slow)
+
+
+def _slow(project: Project, sheet: Worksheet, load: Load, low: Point, fan: Value, stands: Value, rated: Value) -> Slow:
+    """The motor's heat at its lowest speed. A load that is the same at all speeds needs no such sum: for that one the lowest
+    speed at full torque says it."""
+    heat = sheet.work("heat.I_n", current_by_heat, "current that heat lets the motor stand at full cooling", I=stands, F=rated)
+    blown = sheet.work("heat.I_fan", c.current_on_slow_fan, "current that its own fan cools at the lowest speed", I=heat, omega=load.motor_low, omega_f=fan)
+    allowed = sheet.work("heat.I_low", smaller_of, "current that the motor stands at its lowest speed", a=heat, b=blown)
+    duty = project.machine.duty if project.machine is not None else None
+    carried = low.rms
+    if duty is not None:
+        carried = sheet.work("heat.I_slow", f.duty_current, "current at the lowest speed that heats as much, run all the time", I=low.rms, t_on=duty.on, t_off=duty.off)
+    return Slow(carried, allowed)

@@ -1,43 +1,63 @@
 """From the tool back to the motor: speeds and torque through the belts, and every turning part at its fastest."""
 
-from buildsheet.design.design import Load, Turning
+from buildsheet.design.design import Law, Load, Turning
+from buildsheet.design.rotor import work_homemade
 from buildsheet.formulas import cutting as c
+from buildsheet.formulas import loads
 from buildsheet.formulas import mechanics as m
 from buildsheet.formulas.controls import blocking_time
 from buildsheet.given.machine import BeltStep, Cut, Machine
 from buildsheet.project import Project
+from buildsheet.reference import table
 from buildsheet.units import METRE_PER_SECOND, NEWTON_METRE, RADIAN_PER_SECOND
 from buildsheet.worksheet import Value, Worksheet, unknown
+
+# What carries the torque from the highest speed to another one; a law that is not here is the same at all speeds.
+LAWS = {
+    "constant power": loads.torque_at_constant_power,
+    "viscous torque": loads.torque_at_speed_viscous,
+    "quadratic torque": loads.torque_at_speed_quadratic,
+}
 
 
 def work_load(project: Project, sheet: Worksheet) -> Load | None:
     """Speeds, ratio and torques between tool and motor; None without a machine that has a speed.
 
-    The pull at the tool is taken as the same at all its speeds, as for sanding; power is at the highest speed.
+    Power or torque of the file is at the highest speed; the load's law carries it to the lowest.
     """
     machine = project.machine
     if machine is None or machine.speed is None:
         return None
+    law = law_of(machine)
     tool_low = _tool_speed(sheet, machine, machine.speed.low, "low")
     tool_high = _tool_speed(sheet, machine, machine.speed.high, "high")
     ratio, share = _belts(sheet, project.belts)
-    motor_low = sheet.work(
-        "load.omega_low", m.driving_speed, "motor speed at the lowest tool speed", omega_2=tool_low, i=ratio
-    )
-    motor_high = sheet.work(
-        "load.omega_high",
-        m.driving_speed,
-        "motor speed at the highest tool speed",
-        omega_2=tool_high,
-        i=ratio,
+    motor_low, motor_high = (
+        sheet.work(f"load.omega_{end}", m.driving_speed, f"motor speed at the {word} tool speed", omega_2=speed, i=ratio)
+        for end, word, speed in (("low", "lowest", tool_low), ("high", "highest", tool_high))
     )
     torque = _tool_torque(sheet, machine, tool_high)
-    motor_torque = sheet.work("load.T_m", m.motor_torque, "torque at the motor", T=torque, i=ratio, eta=share)
+    where = "torque at the motor" if law.constant else "torque at the motor at its highest speed"
+    motor_torque = sheet.work("load.T_m", m.motor_torque, where, T=torque, i=ratio, eta=share)
+    slow, motor_slow = torque, motor_torque
+    if not law.constant:
+        slow = sheet.work("load.T_t_low", LAWS[law.name], f"torque at the tool at its lowest speed, {law.name}", T=torque, omega=tool_low, omega_ref=tool_high)
+        motor_slow = sheet.work("load.T_m_low", m.motor_torque, "torque at the motor at its lowest speed", T=slow, i=ratio, eta=share)
     power = _tool_power(sheet, machine, torque, tool_high)
-    speeds, lengths, wraps, pulls = _belt_facts(sheet, project.belts, power, motor_high)
+    hardest = motor_low if law.hardest_when_slow else None
+    speeds, lengths, wraps, pulls = _belt_facts(sheet, project.belts, power, motor_high, hardest)
     return Load(
-        ratio, tool_low, tool_high, motor_low, motor_high, torque, motor_torque, speeds, lengths, wraps, pulls
+        law, ratio, tool_low, tool_high, motor_low, motor_high, slow, torque, motor_slow, motor_torque, speeds, lengths, wraps, pulls
     )
+
+
+def law_of(machine: Machine) -> Law:
+    """The law of its load: what the file says, else what is usual for its kind."""
+    usual = table("machine_kinds").rows[machine.kind or "other"]
+    name = machine.load or usual["load"]
+    row = table("load_laws").rows[name]
+    because = "by your file" if machine.load else usual["pulls"]
+    return Law(name, row["torque"], row["power"], row["hardest"] == "slowest", because)
 
 
 def _tool_speed(sheet: Worksheet, machine: Machine, given: Value, name: str) -> Value:
@@ -124,10 +144,12 @@ def _power_into(sheet: Worksheet, belts: tuple[BeltStep, ...], power: Value) -> 
 
 
 def _belt_facts(
-    sheet: Worksheet, belts: tuple[BeltStep, ...], power: Value, motor_high: Value
+    sheet: Worksheet, belts: tuple[BeltStep, ...], power: Value, motor_high: Value, hardest: Value | None
 ) -> tuple[tuple[Value, ...], tuple[Value, ...], tuple[Value, ...], tuple[Value, ...]]:
+    """Speed at the highest speed, length, wrap and pull of each belt. A pull is that at the highest speed, or at the motor
+    speed `hardest` where the same power is carried slower."""
     speeds, lengths, wraps, pulls = [], [], [], []
-    omega = motor_high
+    omega, slow = motor_high, hardest
     pulled = _power_into(sheet, belts, power)
     for number, belt in enumerate(belts, 1):
         small, large = (
@@ -154,10 +176,17 @@ def _belt_facts(
                 D=large,
             )
         )
+        ratio = sheet.values[f"belt{number}.i"]
+        if slow is not None:
+            speed = sheet.work(
+                f"belt{number}.v_low", m.surface_speed, f"speed of belt {number} at the lowest speed", omega=slow, d=belt.driver
+            )
+            slow = sheet.work(
+                f"belt{number}.omega_2_low", m.driven_speed, f"lowest speed behind belt {number}", omega_1=slow, i=ratio
+            )
         pulls.append(
             sheet.work(f"belt{number}.F", m.belt_pull, f"pull of belt {number}", P=pulled[number], v=speed)
         )
-        ratio = sheet.values[f"belt{number}.i"]
         omega = sheet.work(
             f"belt{number}.omega_2", m.driven_speed, f"speed behind belt {number}", omega_1=omega, i=ratio
         )
@@ -193,6 +222,9 @@ def work_turning(project: Project, sheet: Worksheet, load: Load, runaway: Value)
     for number, part in enumerate(project.turning, 1):
         nowhere = unknown(f"turning{number}.omega", RADIAN_PER_SECOND, f"there is no shaft {part.shaft}")
         maximum, fastest = shafts.get(part.shaft, (nowhere, nowhere))
+        if part.homemade is not None:
+            found.append(work_homemade(sheet, f"turning{number}", part, part.homemade, maximum, fastest))
+            continue
         if part.rated.unit is METRE_PER_SECOND:
             maximum = sheet.work(
                 f"turning{number}.v_max",

@@ -36,12 +36,12 @@ def work(project: Project) -> Design:
         motor.behind_choke(sheet, choke.inductance, choke.resistance)
     applied = project.power.applied(sheet, supplied)
     points = (
-        motor.point(sheet, "low", "at the lowest speed", applied, load.motor_low, load.motor_torque),
-        motor.point(sheet, "high", "at the highest speed", applied, load.motor_high, load.motor_torque),
+        motor.point(sheet, "low", "at the lowest speed", applied, load.motor_low, load.motor_torque_low),
+        motor.point(sheet, "high", "at the highest speed", applied, load.motor_high, load.motor_torque_high),
     )
     box = work_box(project, sheet, applied, points)
     sizes = work_sizes(project, here, sheet, supplied, applied, points, box[3])
-    heat = work_heat(project, sheet, motor, points, box)
+    heat = work_heat(project, sheet, motor, load, points, box)
     fastest = motor.runaway(sheet, applied)
     turning = work_turning(project, sheet, load, fastest)
     coast = work_coast(project, sheet, load, motor.losses(sheet))

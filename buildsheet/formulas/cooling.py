@@ -1,5 +1,7 @@
 """Heat of the drive, the temperature of its box, and the air that carries it away."""
 
+from math import sqrt
+
 from buildsheet.citations import Citation, derivation, memory
 from buildsheet.formulas.formula import Constant, formula
 from buildsheet.units import (
@@ -12,6 +14,7 @@ from buildsheet.units import (
     KelvinPerWatt,
     KelvinRise,
     Metre,
+    RadianPerSecond,
     Share,
     SquareMetre,
     Volt,
@@ -173,3 +176,17 @@ def allowed_rise(T_max: Kelvin, T_a: Kelvin) -> KelvinRise:
     15.0
     """
     return T_max - T_a
+
+
+@formula(
+    source=derivation("copper heat with the square of current; the heat that air carries with its volume, and that with the fan's speed (first affinity law)"),
+    limits={"omega": (0, 1e4), "omega_f": (1e-3, 1e4)},
+    leaves_out="what the case gives off without its fan, which allows more",
+)  # fmt: skip
+def current_on_slow_fan(I: Ampere, omega: RadianPerSecond, omega_f: RadianPerSecond) -> Ampere:
+    """RMS current that heats a motor no more than its own fan cools it at a speed; at omega_f it cools for I.
+
+    >>> current_on_slow_fan(I=6.0, omega=25.0, omega_f=100.0)
+    3.0
+    """
+    return I * sqrt(omega / omega_f)

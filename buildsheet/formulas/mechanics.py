@@ -126,11 +126,7 @@ def belt_pull(P: Watt, v: MetrePerSecond) -> Newton:
     return P / v
 
 
-@formula(
-    source=derivation("power is torque times speed"),
-    limits={"omega": (1e-3, 1e4)},
-    leaves_out="a torque that changes with speed: it is carried over as the same at all speeds",
-)
+@formula(source=derivation("power is torque times speed"), limits={"omega": (1e-3, 1e4)})
 def torque_of_power(P: Watt, omega: RadianPerSecond) -> NewtonMetre:
     """Torque that carries a power at a speed.
 

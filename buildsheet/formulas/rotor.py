@@ -57,6 +57,16 @@ def ring_inertia(m: Kilogram, d: Metre, d_i: Metre) -> KilogramSquareMetre:
     return m * ((d / 2) ** 2 + (d_i / 2) ** 2) / 2
 
 
+@formula(source=derivation("definition of a share"), limits={"d_i": (0, 10), "d": (1e-3, 10)})
+def bore_share(d_i: Metre, d: Metre) -> Share:
+    """Diameter of the hole over that of the rim.
+
+    >>> bore_share(d_i=0.05, d=0.2)
+    0.25
+    """
+    return d_i / d
+
+
 @formula(source=STRESS, limits={"nu": POISSON}, leaves_out=SOUND)
 def solid_disc_factor(nu: Number) -> Number:
     """Stress at the middle of a solid disc over that of a thin ring at the same rim speed, nu the ratio of Poisson.
@@ -67,7 +77,7 @@ def solid_disc_factor(nu: Number) -> Number:
     return (3 + nu) / 8
 
 
-@formula(source=STRESS, limits={"nu": POISSON, "q": (0, 0.99)}, leaves_out=SOUND)
+@formula(source=STRESS, limits={"nu": POISSON, "q": (0, 0.99)}, leaves_out=f"a drum longer than it is wide, up to a tenth more; {SOUND}")
 def bored_disc_factor(nu: Number, q: Share) -> Number:
     """Stress at the hole of a disc over that of a thin ring at the same rim speed, q the hole over the rim.
 

@@ -16,8 +16,15 @@ from buildsheet.given.fields import (
     WorkSpeeds,
 )
 from buildsheet.given.model import Given
+from buildsheet.given.rotor import HomeMade
 
-MachineKind = Literal["belt-sander", "fruit-mill", "roller-mill", "yarn-twister", "wool-carder", "other"]
+# The rows of the tables machine_kinds and load_laws; a test compares.
+MachineKind = Literal[
+    "belt-sander", "disc-sander", "spindle-sander", "drum-sander", "wood-lathe", "metal-lathe", "drill-press", "scroll-saw",
+    "band-saw", "metal-band-saw", "small-mill", "grinder", "buffer", "potters-wheel", "coil-winder", "mixer", "stirrer", "blower",
+    "centrifugal-pump", "grain-mill", "fruit-mill", "tumbler", "yarn-twister", "wool-carder", "roller-mill", "other",
+]  # fmt: skip
+LoadLaw = Literal["constant torque", "constant power", "viscous torque", "quadratic torque"]
 
 
 class Duty(Given):
@@ -77,7 +84,10 @@ class Machine(Given):
         max_length=12,
     )
     kind: MachineKind | None = Field(
-        None, description="Kind of machine; its usual speeds and hazards are looked up."
+        None, description="Kind of machine; its usual speeds, load and hazards are looked up."
+    )
+    load: LoadLaw | None = Field(
+        None, description="How the torque of the work goes with speed, where it is not as usual for the kind.", examples=["constant power"]
     )
     purpose: str = Field("", description="One or two short sentences for the cover.", max_length=140)
     drawn_by: str = Field("", description="Who wrote the file, for the title block.", max_length=40)
@@ -87,9 +97,9 @@ class Machine(Given):
         description="Diameter at which the tool works, when its speed is a surface speed.",
         examples=["130 mm"],
     )
-    power: Watts = Field(description="Power at the tool under the hardest work.", examples=["180 W"])
+    power: Watts = Field(description="Power at the tool under the hardest work, at its highest speed.", examples=["180 W"])
     torque: Torques = Field(
-        description="Torque at the tool under the hardest work, instead of power.", examples=["2 N·m"]
+        description="Torque at the tool under the hardest work, at its highest speed, instead of power.", examples=["2 N·m"]
     )
     cut: Cut | None = Field(None, description="Cutting data, from which the power follows.")
     inertia: Inertias = Field(
@@ -134,3 +144,4 @@ class TurningPart(Given):
         ]
         | None
     ) = Field(None, description="Why it stands that speed.")
+    homemade: HomeMade | None = Field(None, description="How it was made, for a part without a mark: its speed is worked then.")

@@ -109,10 +109,14 @@ def _negated(text: str) -> str:
     return next((prefix for prefix in _NEGATIONS if text.startswith(prefix)), "")
 
 
-def listed(words: Iterable[str]) -> str:
-    """The allowed words for a message: all of a short list, the beginning of a long one."""
+def listed(words: Iterable[str], letters: int = 10_000) -> str:
+    """The allowed words for a message: all of a short list, the beginning of a long one, no more than `letters` of it."""
     every = list(words)
-    return ", ".join(every) if len(every) <= MOST_LISTED else f"{', '.join(every[:MOST_LISTED])} and {len(every) - MOST_LISTED} more"
+    shown = every[:MOST_LISTED]
+    while len(every) > MOST_LISTED and len(", ".join(shown)) > letters and len(shown) > 1:
+        shown.pop()
+    more = len(every) - len(shown)
+    return ", ".join(shown) + (f" and {more} more" if more else "")
 
 
 def cut(text: str, most: int = 60) -> str:

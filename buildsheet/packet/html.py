@@ -24,6 +24,7 @@ from buildsheet.packet.views import (
     one_line,
     parts,
     power,
+    rotor,
     steps,
     wires,
 )
@@ -62,6 +63,8 @@ COLUMNS = {
               Column("", "43mm", ("grey",))),
     "seen": (Column("seen", "44mm", ("bold",)), Column("look at", "91mm"), Column("rows of sheet 8", "40mm")),
     "singles": (Column("fails", "57mm", ("bold",)), Column("what happens", "50mm"), Column("still stops it", "38mm"), Column("rows of sheet 8", "30mm")),
+    "rotors": (Column("home-made", "36mm"), Column("of", "33mm"), Column("factor", "14mm", ("right",)), Column("stands", "22mm", ("right", "bold")), Column("spin at", "22mm", ("right", "bold")),
+               Column("spun", "48mm", ("grey",))),
     "points": (Column("", "56mm"), Column("slowest", "40mm", ("right",)), Column("fastest", "40mm", ("right",)), Column("", "39mm")),
 }  # fmt: skip
 
@@ -153,7 +156,8 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "assumed_rows": facts.assumed_rows(assumed_values(plan), ink),
         "others": cover.others(plan),
         "heeds": [f for f in plan.findings if f.grade == "heed"], "stops": [f for f in plan.findings if f.stops],
-        "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "battery_facts": facts.battery_facts(plan, ink), "reversing_facts": facts.reversing_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
+        "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "load_words": facts.load_words(plan), "battery_facts": facts.battery_facts(plan, ink), "reversing_facts": facts.reversing_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
+        "rotor_rows": rotor.rows(plan, ink), "spin_test": rotor.procedure(plan, ink),
         "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),

@@ -27,6 +27,15 @@ class Said:
         return cls(text, values)
 
 
+MORE = 1.001  # two figures worked in two ways may differ in their last digit and be the same
+BRACES = str.maketrans({"{": "{{", "}": "}}"})  # a name out of the file may hold signs of a format
+
+
+def slug(name: str) -> str:
+    """A name out of the file as the end of a finding's id."""
+    return "".join(sign if sign.isalnum() else "-" for sign in name.lower()).replace("-s-", "-").strip("-")
+
+
 def clause(design: Design, rule: str) -> Citation:
     """Where a rule of the design's region stands."""
     return Citation(table(design.region.tables["rules"]).rows[rule]["clause"])

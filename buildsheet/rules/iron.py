@@ -138,28 +138,29 @@ def rush(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
 def capacitor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Whether the capacitor helps: the same work without it, against what the motor stands."""
     del circuit
-    values, heat, high = design.sheet.values, design.heat, design.point("high")
+    values, heat = design.sheet.values, design.heat
+    hard = max((point for point in design.points if point.rms.known), key=lambda point: float(point.rms), default=None)  # the one that was solved without it
     heat_of = values.get("heat.P_R2")
     limit_of = table("bench_limits").cell("bleeder heat", "value")
     if heat_of is not None and heat_of.known and float(heat_of) > limit_of.si:
         yield Finding("capacitor-costs", "stop", "WARNING", Said.of(f"The resistor that must empty the capacitor burns {{0}} all the time; {limit_of.printed} is the most.", heat_of), "It scorches the box, and a capacitor that is not emptied kills.",
                       "Take a smaller capacitor, or none.", practice("bleeders"), ("C1", "R2"), key="power.capacitor")  # fmt: skip
     bare, ahead, bare_ahead = values.get("bare.F"), values.get("T2.I_2"), values.get("bare.I_2")
-    if bare is None or ahead is None or bare_ahead is None or heat is None or high is None:
+    if bare is None or ahead is None or bare_ahead is None or heat is None or hard is None:
         return
-    if not (bare.known and ahead.known and heat.allowed_current.known and heat.duty_current.known and high.form_factor.known):
+    if not (bare.known and ahead.known and heat.allowed_current.known and heat.duty_current.known and hard.form_factor.known):
         return
-    stood = float(heat.allowed_current) * float(high.form_factor) / float(bare)
-    gain = float(bare) - float(high.form_factor)
+    stood = float(heat.allowed_current) * float(hard.form_factor) / float(bare)
+    gain = float(bare) - float(hard.form_factor)
     if gain < SAME:
-        yield Finding("capacitor-idle", "heed", "NOTICE", Said.of("The capacitor does not smooth this motor's current: its form factor is {0} without and {1} with it.", bare, high.form_factor), "It holds a charge that kills, and gives nothing for it.",
+        yield Finding("capacitor-idle", "heed", "NOTICE", Said.of("The capacitor does not smooth this motor's current: its form factor is {0} without and {1} with it.", bare, hard.form_factor), "It holds a charge that kills, and gives nothing for it.",
                       "Leave it out: take power: capacitor out of the file.", HEAT, ("C1",), key="power.capacitor")  # fmt: skip
     elif float(heat.duty_current) <= stood:
-        yield Finding("capacitor-needless", "heed", "NOTICE", Said.of("The motor would stand this work without the capacitor too: form factor {0} without, {1} with it. Ahead of the bridge it takes the current from {2} to {3}.", bare, high.form_factor, bare_ahead, ahead),
+        yield Finding("capacitor-needless", "heed", "NOTICE", Said.of("The motor would stand this work without the capacitor too: form factor {0} without, {1} with it. Ahead of the bridge it takes the current from {2} to {3}.", bare, hard.form_factor, bare_ahead, ahead),
                       "It warms iron, brush and fuse, and holds a charge that kills; what it gives is a quieter, cooler motor.",
                       "Leave it out, unless the motor's hum disturbs: take power: capacitor out of the file.", HEAT, ("C1",), key="power.capacitor")  # fmt: skip
     else:
-        yield Finding("capacitor-needed", "note", "NOTICE", Said.of("Without the capacitor the form factor would be {0} instead of {1}, and this work would overheat the motor.", bare, high.form_factor), "It is worth its place here.", "Keep it.", HEAT, ("C1",))  # fmt: skip
+        yield Finding("capacitor-needed", "note", "NOTICE", Said.of("Without the capacitor the form factor would be {0} instead of {1}, and this work would overheat the motor.", bare, hard.form_factor), "It is worth its place here.", "Keep it.", HEAT, ("C1",))  # fmt: skip
 
 
 def rectified(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

@@ -3,17 +3,18 @@
 from collections.abc import Iterator
 
 from buildsheet.circuit import Circuit
-from buildsheet.citations import Citation, derivation, memory, practice
+from buildsheet.citations import Citation, ReadFrom, derivation, memory, practice
 from buildsheet.design import Design
+from buildsheet.design.design import Heat, Load
 from buildsheet.given.bench import HeldRotor
-from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.reference import Cell, table
+from buildsheet.rules.finding import BRACES, MORE, Finding, Said, slug
 from buildsheet.worksheet import Value
 
 BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
-TURNING_OF_A_SANDER = 3  # drum, idler, abrasive belt
 AGREE = 0.10  # the two ways to K_e should agree within about 5 %; twice that is a sign
-BRACES = str.maketrans({"{": "{{", "}": "}}"})  # a name out of the file may hold signs of a format
+OWN_FAN = derivation("heat with the square of current; what a fan carries off with its speed (first affinity law)")
+HOW_MADE = "Write its outside diameter, the bore and the material under turning: homemade: its speed is worked from them."
 RUNAWAY = derivation("a shorted power device leaves the whole supply on the motor")
 
 
@@ -24,9 +25,9 @@ def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     for part in design.turning:
         name = part.name
         if not part.rated.known:
-            yield Finding(f"speed-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"Nobody knows what speed the {name} stands."),
+            yield Finding(f"speed-unknown-{slug(name)}", "stop", "WARNING", Said.of(f"Nobody knows what speed the {name} stands."),
                           "A part that bursts throws its pieces at whoever stands before it.",
-                          f"Find the mark on the {name}, or the speed that it ran at in its old machine, and write it.", practice("marks on rotating parts"), key=part.rated.id,
+                          HOW_MADE if part.spin is not None else f"Find the mark on the {name}, or the speed that it ran at in its old machine, and write it.", practice("marks on rotating parts"), key=part.rated.id,
                           unknown=(part.rated,))  # fmt: skip
             continue
         for value, when, kind in (
@@ -34,10 +35,10 @@ def turning(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             (part.at_runaway, "at runaway", "runaway"),
         ):
             if not value.known:
-                yield Finding(f"{kind}-unknown-{_slug(name)}", "stop", "WARNING", Said.of(f"The speed of the {name} {when} is not known."), "It can't be compared with what the part stands.",
+                yield Finding(f"{kind}-unknown-{slug(name)}", "stop", "WARNING", Said.of(f"The speed of the {name} {when} is not known."), "It can't be compared with what the part stands.",
                               "", RUNAWAY, key=part.rated.id, unknown=(value,), awaits=f"the {name} {when}")  # fmt: skip
             elif value > part.rated:
-                yield Finding(f"{kind}-{_slug(name)}", "stop", "WARNING", Said.of(f"The {name.translate(BRACES)} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
+                yield Finding(f"{kind}-{slug(name)}", "stop", "WARNING", Said.of(f"The {name.translate(BRACES)} reaches {{0}} {when} and stands {{1}}.", value, part.rated),
                               "A part that bursts throws its pieces at whoever stands before it.",
                               "Fit a part rated for it, change the pulleys, or use a supply that can't reach it.", RUNAWAY, key=part.rated.id)  # fmt: skip
     machine = design.project.machine
@@ -66,11 +67,12 @@ def _named(design: Design) -> Iterator[Finding]:
         yield Finding("speeds-reversed", "stop", "NOTICE", Said.of("The lowest speed {0} is above the highest {1}.", speed.low, speed.high), "Everything was worked for the wrong end.",
                       "Write the lower one first.", practice("own rule"))  # fmt: skip
     belts = len(project.belts)
-    wanted = {"tool": min(belts, 1) + (TURNING_OF_A_SANDER if machine.kind == "belt-sander" else 1), "motor": min(belts, 1)}
+    parts = round(table("machine_kinds").cell(machine.kind or "other", "parts").si)
+    wanted = {"tool": min(belts, 1) + parts, "motor": min(belts, 1)}
     wanted |= {f"after belt {number}": 2 for number in range(1, belts)}
     if any(sum(part.shaft == shaft for part in project.turning) < least for shaft, least in wanted.items()):
         yield Finding("turning-not-named", "stop", "WARNING", Said.of("Not every part that turns is in the file with the speed it stands."), "A part that bursts throws its pieces at whoever stands before it.",
-                      "Name them under turning: the pulleys of each belt, those of a countershaft with shaft: after belt 1, and the tool; for a belt sander the drum, the idler and the abrasive belt.", RUNAWAY, key="turning")  # fmt: skip
+                      "Name them under turning: the pulleys of each belt, those of a countershaft with shaft: after belt 1, and the tool; for a belt sander the drum, the idler and the abrasive belt, for a band saw both wheels and the blade.", RUNAWAY, key="turning")  # fmt: skip
 
 
 def belts(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
@@ -99,19 +101,55 @@ def window(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         return
     kinds = table("machine_kinds")
     low, high = kinds.cell(machine.kind, "low"), kinds.cell(machine.kind, "high")
-    hazard = low.note("hazard")
+    hazard, source = low.note("hazard"), _window_of(low)
     yield Finding("moving-tool", "note", "WARNING", Said.of(f"{hazard[0].upper()}{hazard[1:]}."), "It starts without a sound and does not stop for a hand.",
                   ("Guard all of it, the place of work too" if machine.reach == "guarded" else "Guard all of it but the place of work") + ", tie back hair, no gloves, no loose sleeves; eye protection.", practice("guarding of rotating tools"), key="machine.kind", step="motor")  # fmt: skip
     top = machine.speed.high
     if top.known and top.unit is low.unit and float(top) < low.si:
         yield Finding("slower-than-usual", "note", "NOTICE", Said.of(f"The highest speed {{0}} is below the usual {low.printed} to {high.printed}.", top), "It works, but slowly.",
-                      "Keep it if that is wanted.", kinds.source)  # fmt: skip
+                      "Keep it if that is wanted.", source)  # fmt: skip
     if top.known and top.unit is high.unit and float(top) > high.si:
         yield Finding("faster-than-usual", "heed", "WARNING", Said.of(f"The highest speed {{0}} is above the usual {low.printed} to {high.printed}.", top), "Tool and work heat up, and parts are thrown further.",
-                      "Lower it unless tool and guard are made for it.", kinds.source)  # fmt: skip
-    if machine.kind == "belt-sander":
-        yield Finding("wood-dust", "note", "CAUTION", Said.of("Wood dust fills an open motor and burns."), "Dust on warm parts smoulders; the brushes spark.",
-                      "Draw the dust off, keep it from the motor, blow the motor out often, never grind metal with wood dust inside.", practice("dust and brush motors"), key="machine.kind")  # fmt: skip
+                      "Lower it unless tool and guard are made for it.", source)  # fmt: skip
+    if low.note("dust") in DUSTS:
+        name, found, why, do = DUSTS[low.note("dust")]
+        yield Finding(name, "note", "CAUTION", Said.of(found), why, do, practice("dust and brush motors"), key="machine.kind")  # fmt: skip
+
+
+# What the table of kinds says that flies off the work -> id, found, why, do.
+DUSTS = {
+    "wood": ("wood-dust", "Wood dust fills an open motor and burns.", "Dust on warm parts smoulders; the brushes spark.",
+             "Draw the dust off, keep it from the motor, blow the motor out often, never grind metal with wood dust inside."),
+    "metal": ("metal-dust", "Metal chips and dust get into an open motor.", "They join its windings to its case, and wear brushes and bearings.",
+              "Shield its openings from the chips and leave the air its way, never blow chips towards it, measure its insulation again each year."),
+    "sparks": ("sparks", "Sparks of the wheel burn what lies about.", "Wood dust flashes when a spark comes, and a bag of dust burns hours later.",
+               "Clear wood dust away first, never draw metal and wood dust into one bag, shield the motor's openings."),
+    "flour": ("flour-dust", "Dust of grain and flour burns, and in the air of a room it explodes.", "The brushes spark.",
+              "Keep motor and box out of the dust, sweep it up, blow none of it about."),
+}  # fmt: skip
+
+
+def _window_of(cell: Cell) -> Citation:
+    """Where the usual speeds of a kind come from: each row of the table says it."""
+    basis = cell.note("basis")
+    honest: ReadFrom = "practice" if basis.startswith("common practice") else "memory" if "from memory" in basis else "secondary copy"
+    return Citation(cell.table.title, basis if honest == "secondary copy" else basis.replace("from memory: ", "").replace("from memory", "this kind"), read_from=honest)
+
+
+def load(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A load that is hardest when slow, and one that is not as usual for its kind."""
+    del circuit
+    machine, found = design.project.machine, design.load
+    if machine is None or found is None:
+        return
+    low, high = found.motor_torque_low, found.motor_torque_high
+    if found.law.hardest_when_slow and low.known and high.known and float(low) > float(high) * MORE:
+        yield Finding("hardest-when-slow", "note", "NOTICE", Said.of("The work takes the same power at all speeds: of the motor {0} at the slowest, {1} at the fastest.", low, high), "Current, fuses, overload and heat follow the slowest speed.",
+                      "If a size stops the packet, take a belt step for slow work and narrow the speeds, or write machine: load if yours does not pull harder when slow.", derivation("power is torque times speed"), ("M1",), key="machine.speed")  # fmt: skip
+    kinds = table("machine_kinds")
+    if machine.kind is not None and machine.kind != "other" and machine.load is not None and machine.load != kinds.rows[machine.kind]["load"]:
+        yield Finding("load-of-its-own", "note", "NOTICE", Said.of(f"The load of this {machine.kind.replace('-', ' ')} is written as {machine.load}; usual is {kinds.rows[machine.kind]['load']}."), "Current and heat at the slowest speed rest on it.",
+                      "Clamp the current at the slowest speed under work, on sheet 9, and compare.", kinds.source, ("M1",), key="machine.load")  # fmt: skip
 
 
 def coast(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
@@ -175,14 +213,26 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         and design.load.motor_low.known
         and design.load.motor_low < heat.lowest_speed
     ):
-        yield Finding("cools-badly-when-slow", "heed", "NOTICE", Said.of("At the lowest speed the motor turns at {0}; on its own fan it gives full torque down to {1}.", design.load.motor_low, heat.lowest_speed),
-                      "Its fan turns too slowly to cool it.", "Feel the case after ten minutes at the lowest speed; fit a fan if the hand can't stay.", table("assumed").source, ("M1",))  # fmt: skip
+        yield from _slow(design.load, heat)
     if heat is not None and heat.inside.known and heat.limit.known and heat.inside > heat.limit:
         yield Finding("box-too-hot", "stop", "WARNING", Said.of("The air in the box reaches {0}; the drive stands {1}.", heat.inside, heat.limit),
                       "The drive fails, perhaps to full speed.", "Take a larger box, or let filtered air through it.", Citation("enclosure climate calculation after IEC 60890"), ("T1",))  # fmt: skip
     if given.double_insulated:
         yield Finding("second-insulation-lost", "only-with", "DANGER", Said.of("The motor comes from a double-insulated appliance."), "Taken out it has lost its second insulation: core and spindle can be live.",
                       "Bond core and driven spindle, measure insulation to both, use an insulating belt, and put it on the record.", practice("double-insulated appliances"), ("M1",), electric=True, key="motor.double_insulated")  # fmt: skip
+
+
+def _slow(load: Load, heat: Heat) -> Iterator[Finding]:
+    """A motor that turns more slowly than its own fan can do with. At one torque for all speeds it is to be felt; another
+    law says how much heat there is."""
+    slow = heat.slow
+    known = slow is not None and slow.current.known and slow.stands.known
+    if slow is not None and known and slow.current > slow.stands:
+        yield Finding("too-hot-when-slow", "stop", "WARNING", Said.of("At the lowest speed the motor carries {0} by heat; on its own fan, turning so slowly, it stands {1}.", slow.current, slow.stands),
+                      "The winding burns, and the overload relay, which knows nothing of the fan, does not see it.", "Gear down so that the motor turns faster, raise the lowest speed, or make the work at it lighter.", OWN_FAN, ("M1",))  # fmt: skip
+    elif slow is None or not known or load.law.hardest_when_slow:
+        yield Finding("cools-badly-when-slow", "heed", "NOTICE", Said.of("At the lowest speed the motor turns at {0}; on its own fan it gives full torque down to {1}.", load.motor_low, heat.lowest_speed),
+                      "Its fan turns too slowly to cool it.", "Feel the case after ten minutes at the lowest speed; fit a fan if the hand can't stay.", table("assumed").source, ("M1",))  # fmt: skip
 
 
 def _held(held: HeldRotor | None, resistance: Value | None) -> Iterator[Finding]:
@@ -194,7 +244,3 @@ def _held(held: HeldRotor | None, resistance: Value | None) -> Iterator[Finding]
         yield Finding("held-readings", "stop", "WARNING", Said.of("With the rotor held, {0} took {1} and {2} took {3}: more current must take more volts.", *readings), "The armature's resistance comes from these two.",
                       "Probably the two voltages of motor: held are swapped, or the two currents. Look at the notes of the test, or measure again.", derivation("Ohm's law in a winding"), ("M1",),
                       key="motor.held", unknown=(resistance,))  # fmt: skip
-
-
-def _slug(name: str) -> str:
-    return "".join(sign if sign.isalnum() else "-" for sign in name.lower()).replace("-s-", "-").strip("-")

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
-from buildsheet.rules.finding import Finding, Said, clause
+from buildsheet.rules.finding import MORE, Finding, Said, clause
 from buildsheet.ways.drive import Drive
 from buildsheet.ways.way import Way
 
@@ -125,19 +125,36 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         elif worst.current > limit:
             yield Finding("drive-too-small", "stop", "WARNING", Said.of("The motor takes {0}; the drive gives {1} as it is cooled here.", worst.current, limit),
                           "The drive overheats; a power device that fails shorted gives full speed.", "Fit the heat sink or a fan, or take a larger drive.", practice("drive makers' derating"), ("T1",))  # fmt: skip
-    high = design.point("high")
-    if (
-        high is not None
-        and (reach := power.reach(design.applied, high))[0].known
-        and reach[1].known
-        and reach[0] > reach[1]
-    ):
-        yield Finding("speed-out-of-reach", "stop", "NOTICE", Said.of(f"The highest speed needs {{0}}; the {power.noun} gives {{1}}.", *reach),
-                      "The machine stays slower than the file says.", "Lower the highest speed or change the pulleys.", practice("range of the drive"), (power.first[0],))  # fmt: skip
-    if high is not None and not high.rms.known:
-        yield Finding("no-operating-point", "stop", "WARNING", Said.of("The operating point could not be worked out."), "Wires, fuses and heat all rest on it.",
-                      "", practice("own rule"), unknown=(high.rms,), awaits="the operating point")  # fmt: skip
+    yield from _reach(design)
     yield from _knob(design)
+
+
+def _reach(design: Design) -> Iterator[Finding]:
+    """Whether each speed is reached, and whether knob and motor hold it."""
+    power, applied = design.project.power, design.applied
+    if power is None or applied is None:
+        return
+    about = (power.first[0], "M1")
+    for point in design.points:
+        asked, most = power.reach(applied, point)
+        if asked.known and most.known and asked > most:
+            end, do = ("highest", "Lower the highest speed") if point.tag == "high" else ("lowest", "Lower the load at the lowest speed, raise that speed,")
+            yield Finding("speed-out-of-reach" + ("" if point.tag == "high" else "-when-slow"), "stop", "NOTICE", Said.of(f"The {end} speed needs {{0}}; the {power.noun} gives {{1}}.", asked, most),
+                          "The machine stays slower than the file says.", f"{do} or change the pulleys.", practice("range of the drive"), about[:1])  # fmt: skip
+    blind = tuple(point.rms for point in design.points if not point.rms.known)
+    if blind:
+        yield Finding("no-operating-point", "stop", "WARNING", Said.of("The operating point could not be worked out."), "Wires, fuses and heat all rest on it.",
+                      "", practice("own rule"), unknown=blind[-1:], awaits="the operating point")  # fmt: skip
+    low, high = design.point("low"), design.point("high")
+    if low is None or high is None or power.control is None or design.load is None or not design.load.law.hardest_when_slow:
+        return
+    slow, fast = (power.reach(applied, point)[0] for point in (low, high))
+    if slow.known and fast.known and float(slow) > float(fast) * MORE:
+        yield Finding("slow-needs-more-volts", "stop", "WARNING", Said.of("The lowest speed needs {0} under work, the highest {1}: the knob would stand the wrong way round.", slow, fast),
+                      "When the work lifts off at slow, the tool runs above its set maximum.", "Raise the lowest speed, or gear down for slow work.", HOLDS, about)  # fmt: skip
+    elif low.emf.known and low.terminal.known and 2 * float(low.emf) < float(low.terminal):
+        yield Finding("speed-not-held-when-slow", "heed", "WARNING", Said.of("At the lowest speed only {0} of the {1} at the motor are its own: it does not hold this speed by itself.", low.emf, low.terminal),
+                      "Work of constant power stalls it when it dips, and lets it run up when it eases.", "Raise the lowest speed or gear down for slow work, and keep the hand at stop.", HOLDS, about)  # fmt: skip
 
 
 def _knob(design: Design) -> Iterator[Finding]:
@@ -208,6 +225,7 @@ def _voltages(design: Design) -> Iterator[Finding]:
                       "Take a fan for this supply; one on a separate adapter is not wired by this program.", practice("fans on the line"), ("M2",))  # fmt: skip
 
 
+HOLDS = derivation("torque falls with speed faster than that of constant power as long as the back-EMF is more than the volts lost in the winding")
 HIGH_LIMIT = 1.5  # a current limit this far above the plate no longer guards the motor
 
 

@@ -16,11 +16,11 @@ SIXTY = Citation("IEC 60204-1", "6.2.4, protection against residual voltages", "
 
 def turning_motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """A motor that makes more than 60 V of its own while it turns."""
-    high = design.point("high")
-    if circuit is None or high is None or not high.emf.known:
+    most = design.hardest("emf")
+    if circuit is None or most is None:
         return
-    if float(high.emf) > SAFE_VOLTS:
-        yield Finding("turning-motor-live", "note", "WARNING", Said.of("While it turns the motor makes up to {0} of its own, with the supply off.", high.emf), "Its wires, the drive's output and what hangs on them are live until it stands, also when it is turned by hand or belt.",
+    if float(most) > SAFE_VOLTS:
+        yield Finding("turning-motor-live", "note", "WARNING", Said.of("While it turns the motor makes up to {0} of its own, with the supply off.", most), "Its wires, the drive's output and what hangs on them are live until it stands, also when it is turned by hand or belt.",
                       "Wait until it stands before the cover comes off, and don't turn it with its wires bare.", SIXTY, ("M1", "T1"), electric=True, step="motor")  # fmt: skip
 
 

@@ -45,6 +45,7 @@ ROTOR = [
     Row(f"its turns at a mean radius of 10 in; {RING}", mechanics.speed_for_surface_speed, {"v": 532.81 * FOOT, "d": 20 * INCH}, rpm(6105.54), rel=1e-4),
     Row("solid disc, steel: (3 + 0.3)/8; textbook mechanics of materials 2, 3rd ed., chapter 4", rotor.solid_disc_factor, {"nu": 0.3}, 0.4125, rel=EXACT),
     Row("a pin hole doubles the stress; the same chapter", rotor.bored_disc_factor, {"nu": 0.3, "q": 0}, 2 * 0.4125, rel=EXACT),
+    Row("a hole of 50 mm in a disc of 200 mm; derived", rotor.bore_share, {"d_i": 0.05, "d": 0.2}, 0.25, rel=EXACT),
     Row(f"inertia; {DISC}", rotor.disc_inertia, {"m": 6, "d": 0.50}, 0.1875, rel=EXACT),
     Row("A8: flywheel of 2 kg and 60 mm, 316 J at 4000 rpm; derived", rotor.disc_inertia, {"m": 2, "d": 0.120}, 2 * 316 / rpm(4000) ** 2, abs=6e-6),
     Row("a metre of round steel bar of 20 mm: 2.47 kg; trade weight tables, from memory", rotor.cylinder_mass, {"d": 0.020, "l": 1.0, "rho": 7850}, 2.47, abs=0.005),

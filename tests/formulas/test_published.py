@@ -6,6 +6,7 @@ from buildsheet.formulas.formula import REGISTRY
 from tests.formulas import (
     rows_drives,
     rows_electrical,
+    rows_loads,
     rows_machine,
     rows_motor,
     rows_power,
@@ -17,7 +18,7 @@ from tests.formulas.rows import Row
 from tests.formulas.walk import FORMULAS
 
 IDENTITIES = {**test_identities.IDENTITIES, **test_identities_drives.IDENTITIES}
-ROWS = [*rows_motor.ROWS, *rows_electrical.ROWS, *rows_machine.ROWS, *rows_drives.ROWS, *rows_power.ROWS, *rows_turning.ROWS]
+ROWS = [*rows_motor.ROWS, *rows_electrical.ROWS, *rows_machine.ROWS, *rows_drives.ROWS, *rows_power.ROWS, *rows_turning.ROWS, *rows_loads.ROWS]
 
 
 @pytest.mark.parametrize("row", ROWS, ids=lambda row: row.id)

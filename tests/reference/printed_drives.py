@@ -64,9 +64,9 @@ TABLES: dict[str, dict[str, tuple[str, ...]]] = {
     # Birch plywood's 700 kg/m³ and 30 MPa on a public page on flywheels; steel's 7850 kg/m³ in a review problem; the rest,
     # and Poisson's ratio, from memory.
     "rotor_materials": {
-        "mild steel": ("7850", "250", "0.30", "3"), "cast iron, grey": ("7200", "150", "0.26", "20"),
-        "aluminium, alloy not known": ("2700", "100", "0.33", "4"), "birch plywood": ("700", "30", "0.30", "10"),
-        "medium-density fibreboard": ("750", "12", "0.25", "10"), "hardwood, one piece": ("700", "3", "0.40", "10"),
+        "mild steel": ("7850", "250", "0.30", "3"), "grey cast iron": ("7200", "150", "0.26", "20"),
+        "unknown aluminium alloy": ("2700", "100", "0.33", "4"), "birch plywood": ("700", "30", "0.30", "10"),
+        "medium-density fibreboard": ("750", "12", "0.25", "10"), "hardwood in one piece": ("700", "3", "0.40", "10"),
     },
     # A motor maker's instruction book, table 4; K from memory.
     "nema_supply": {"A": ("-",), "C": ("6",), "D": ("3",), "E": ("3",), "K": ("2",)},

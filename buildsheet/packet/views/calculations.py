@@ -1,6 +1,6 @@
 """The calculations sheet: every line and model of the worksheet as a block, its inputs with their sources."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
 from markupsafe import Markup, escape
@@ -63,7 +63,8 @@ def blocks(plan: Plan, ink: Ink) -> tuple[Block, ...]:
             case Line(formula=formula) if formula.name in MARGINS:
                 margins.append(value)
             case Line():
-                made.append(_line_block(value, ids, tables, users, ink))
+                block = _line_block(value, ids, tables, users, ink)
+                made.append(replace(block, remark=f"{_load_words(plan, value)}{block.remark}"))
             case Model() if value.id.startswith("cut."):
                 cut.append(value)
             case Model():
@@ -71,6 +72,14 @@ def blocks(plan: Plan, ink: Ink) -> tuple[Block, ...]:
                 if group[0] is value:
                     made.append(_model_block(group, ids, tables, users, ink, points.get(value.id)))
     return (*made, *_margin_block(margins, ids, ink), *_cut_block(plan, cut, ids, ink))
+
+
+def _load_words(plan: Plan, value: Value) -> str:
+    """The law of the load, beside the calculations that carry its torque to the motor."""
+    load = plan.design.load
+    if load is None or value.id not in (load.motor_torque_low.id, load.motor_torque_high.id, load.tool_torque_low.id):
+        return ""
+    return f"Load of {load.law.name}: its torque {load.law.torque}. "
 
 
 def _together(sheet: Worksheet) -> dict[int, list[Value]]:

@@ -115,11 +115,26 @@ def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     if machine.speed.low.unit is not load.tool_low.unit:
         pairs.append(("tool, turning", load.tool_low, load.tool_high))
     pairs += [
-        ("motor", load.motor_low, load.motor_high), ("volts at the motor", low.terminal, high.terminal), ("armature current, average", low.current, high.current),
+        ("torque at the tool", load.tool_torque_low, load.tool_torque_high), ("motor", load.motor_low, load.motor_high),
+        ("torque at the motor", load.motor_torque_low, load.motor_torque_high), ("volts at the motor", low.terminal, high.terminal), ("armature current, average", low.current, high.current),
         ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor), ("supply current", low.line, high.line),
         (low.setting.label.partition(",")[0], low.setting, high.setting),
     ]  # fmt: skip
-    return [[name, str(ink.print(a)), str(ink.print(b)), ""] for name, a, b in pairs]
+    worked = (load.tool_torque_low.id, load.tool_torque_high.id)  # one of them as it was written, the other worked: in one unit
+    return [
+        [name, *(str(ink.measured(v) if v.id in worked else ink.print(v)) for v in (a, b)), ""] for name, a, b in pairs
+    ]
+
+
+def load_words(plan: Plan) -> str:
+    """The law of the load, and where it comes from; empty without one."""
+    machine, load = plan.project.machine, plan.design.load
+    if machine is None or load is None:
+        return ""
+    law = load.law
+    kind = "no kind of machine is in the file" if machine.kind is None else f"kind {machine.kind}"
+    because = "your file says so" if machine.load else f"{kind}: {law.because}; write machine: load if yours is another"
+    return f"{law.name}: its torque {law.torque}, its power {law.power} ({because})."
 
 
 def belt_facts(plan: Plan, ink: Ink) -> list[Fact]:
@@ -176,7 +191,7 @@ def turning_rows(plan: Plan, ink: Ink) -> list[list[object]]:
             str(ink.measured(part.at_maximum)),
             str(ink.measured(part.at_runaway)),
             str(ink.measured(part.rated)),
-            part.basis or "not said",
+            part.basis or (f"worked for {part.spin.given.material}, {'spun' if part.spin.given.spin_test else 'not spun yet'}" if part.spin else "not said"),
         ]
         for part in plan.design.turning
     ]
@@ -203,6 +218,7 @@ def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
         ("Average current it stands", f"{ink.print(heat.allowed_current)} at this form factor, all day"),
         ("Over run and rest", f"{ink.print(heat.duty_current)}"),
         ("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}"),
+        *([("At its lowest speed", f"{ink.print(heat.slow.current)} by heat, over run and rest; its own fan then lets it stand {ink.print(heat.slow.stands)}")] if heat.slow is not None else []),
     ]
 
 

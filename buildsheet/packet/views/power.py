@@ -9,6 +9,7 @@ from buildsheet.circuit import Circuit, Terminal
 from buildsheet.motors.series import SeriesMachine
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.facts import Fact, joined, limit, settings
+from buildsheet.packet.views.rotor import looks
 from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
 from buildsheet.plan import Plan
 from buildsheet.worksheet import Value
@@ -134,6 +135,7 @@ class _Writer:
                 f"Both fuses out. Put the lug{'s' if len(lugs) > 1 else ''} of {' and '.join(str(n) for n in lugs)} on the plus post with an insulated spanner, and the cap over it.",
                 "nothing sparks, and no bare metal of the post is left.",
             )
+        yield from (self.step(*words) for words in looks(self.plan))
         yield self.step(
             "Turn the motor's shaft by hand.", "it turns without a scrape, and the brushes do not catch."
         )
@@ -409,13 +411,15 @@ class _Writer:
         )
 
     def currents(self) -> Iterator[StepItem]:
-        sizes = self.plan.design.sizes
-        if self.high is not None:
+        sizes, load = self.plan.design.sizes, self.plan.design.load
+        average, rms = self.plan.design.hardest("current"), self.plan.design.hardest("rms")
+        where = ", at the slowest speed" if load is not None and load.law.hardest_when_slow else ""
+        if average is not None and rms is not None:
             yield self.step(
-                f"Clamp round wire {self.motor_wire()}, MAX hold on, cover shut. Work as hard as the file says; off, and read.",
+                f"Clamp round wire {self.motor_wire()}, MAX hold on, cover shut. Work as hard as the file says{where}; off, and read.",
                 "the speed holds, and the current falls back when the work is lifted.",
-                Taken("motor, average", f"at most {self.ink.print(self.high.current)}", "A DC", "clamp"),
-                Taken("motor, true RMS", f"at most {self.ink.print(self.high.rms)}", "A AC+DC", "clamp"),
+                Taken("motor, average", f"at most {self.ink.print(average)}", "A DC", "clamp"),
+                Taken("motor, true RMS", f"at most {self.ink.print(rms)}", "A AC+DC", "clamp"),
             )
         if sizes is not None:
             yield self.step(
@@ -426,7 +430,7 @@ class _Writer:
 
     def drawn(self, rms: Value) -> Taken:
         """The supply's current: a clamp shows RMS on alternating current, and the average on direct current."""
-        average = self.high.drawn if self.high is not None else None
+        average = self.plan.design.hardest("drawn")
         if average is None:
             return Taken("supply, true RMS", f"at most {self.ink.print(rms)}", "A AC", "clamp")
         return Taken("supply, average", f"at most {self.ink.print(average)}", "A DC", "clamp")
