@@ -21,6 +21,7 @@ from buildsheet.rules import (
     rotor,
     series,
     stored,
+    wet,
 )
 from buildsheet.rules.finding import GRADES, SIGNALS, Finding
 from buildsheet.rules.missing import grouped
@@ -31,7 +32,7 @@ RULES: tuple[Rule, ...] = (
     power.supply, power.persons, power.drive, power.protection, power.restart, power.users,
     battery.battery, combinations.combinations, kept.kept, extras.extras, extras.pedal, reversing.reversing, reversing.residual,
     machine.turning, rotor.homemade, machine.belts, machine.box, machine.window, machine.load, machine.coast, machine.motor, series.series,
-    iron.limit, iron.stop, iron.old_winding, iron.winding, iron.there, iron.primary_fuse, iron.brush, iron.rush, iron.capacitor, iron.rectified,
+    wet.wet, iron.limit, iron.stop, iron.old_winding, iron.winding, iron.there, iron.primary_fuse, iron.brush, iron.rush, iron.capacitor, iron.rectified,
     parts.seats, parts.used, parts.proofs, faults.single_faults, stored.turning_motor, stored.blown_motor_fuse, stored.charged_drive, missing.circuit,
 )  # fmt: skip
 State = Literal["draft", "for building", "as built", "do not use"]

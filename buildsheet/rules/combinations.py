@@ -31,6 +31,11 @@ def chain(design: Design) -> tuple[str, ...]:
     return (source, *project.power.links, *choke, project.motor.stands_as)
 
 
+def _a(link: str) -> str:
+    """A link with its article."""
+    return f"{'an' if link[0] in 'aeiou' else 'a'} {link}"
+
+
 def combinations(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """A pair that is never built, or that nobody has judged, is a stop with its reason and what would go together."""
     del circuit
@@ -40,6 +45,6 @@ def combinations(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         row = matrix.rows.get(pair)
         name = f"together-{before}-{behind}".replace(" ", "-")
         if row is None:
-            yield Finding(name, "stop", "WARNING", Said.of(f"Nobody has judged a {behind} behind a {before}."), "What is not known to go together is not built.", "Ask somebody who knows both, or take a pair that the matrix knows: `buildsheet table combinations`.", matrix.source, key="power.way")  # fmt: skip
+            yield Finding(name, "stop", "WARNING", Said.of(f"Nobody has judged {_a(behind)} behind {_a(before)}."), "What is not known to go together is not built.", "Ask somebody who knows both, or take a pair that the matrix knows: `buildsheet table combinations`.", matrix.source, key="power.way")  # fmt: skip
         elif row["verdict"] == "stop":
-            yield Finding(name, "stop", "DANGER", Said.of(f"A {behind} does not go behind a {before}: {row['reason']}."), "It fails, or it hurts somebody.", f"What goes together: {row['instead']}.", Citation(row["basis"], read_from="secondary copy"), key="battery.protection" if before.startswith("unprotected") else "power.way")  # fmt: skip
+            yield Finding(name, "stop", "DANGER", Said.of(f"{_a(behind).capitalize()} does not go behind {_a(before)}: {row['reason']}."), "It fails, or it hurts somebody.", f"What goes together: {row['instead']}.", Citation(row["basis"], read_from="secondary copy"), key="battery.protection" if before.startswith("unprotected") else "power.way")  # fmt: skip

@@ -6,11 +6,10 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import practice
 from buildsheet.design import Design
 from buildsheet.rules.finding import Finding, Said
+from buildsheet.rules.wet import WET
 
 NEAR = 0.1  # two voltages that differ by less are the same voltage
 
-
-WET = ("damp cellar", "wet place", "outdoors")
 
 
 def pedal(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

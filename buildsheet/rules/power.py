@@ -6,6 +6,7 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
 from buildsheet.rules.finding import MORE, Finding, Said, clause
+from buildsheet.rules.wet import WET
 from buildsheet.ways.drive import Drive
 from buildsheet.ways.way import Way
 
@@ -13,7 +14,6 @@ DRIVE_MANUALS = Citation("two drive makers' manuals", "control terminals are not
 RESTART = Citation("IEC 60204-1", "7.5", "6th ed. 2016")
 PERSONS = memory("IEC 60050-195", "195-04-01 to 195-04-03, skilled, instructed and ordinary persons")
 ZERO_START = Citation("a builder's account of a drive from an exercise machine", "it wants the knob at zero after each power-up")
-WET = ("damp cellar", "wet place", "outdoors")
 
 
 def supply(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

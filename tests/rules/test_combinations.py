@@ -19,6 +19,7 @@ DEMOS = {
     "grain-crusher": ("line", "magnet-motor drive", "choke", "magnet motor"),
     "edge-burnisher": ("line", "variable autotransformer", "bridge", "capacitor", "magnet motor"),
     "ink-mixer": ("line", "rewound transformer", "bridge", "magnet motor"),
+    "root-washer": ("battery", "chopper", "magnet motor"),
     "bobbin-winder": ("line", "magnet-motor drive", "magnet motor"),
     "seed-cleaner": ("battery", "chopper", "series motor"),
 }

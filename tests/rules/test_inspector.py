@@ -69,7 +69,10 @@ NOTES = {
         "runs-away-unloaded": "with the belt off a series motor runs away",
         "field-in-a-row": "field and armature are to lie in a row",
     },
-    "wool-carder": ON_ANY | ON_A_BATTERY,
+    "wool-carder": ON_ANY | ON_A_BATTERY | {"wet-battery": "a damp place, which its voltage and its shut box allow"},
+    "root-washer": {note: why for note, why in (ON_ANY | ON_A_BATTERY).items() if note not in ("cools-badly-when-slow", "limit-above-fuse")} | {
+        "wet-battery": "a wet place, which its voltage and its shut box allow",
+    },
     "ink-mixer": {note: why for note, why in ON_ANY.items() if note not in ("fault-full-speed", "cools-badly-when-slow")} | {
         "line-voltage": "line voltage as far as the motor: simple separation keeps nothing out",
         "fault-frame": "a broken bond is noticed by nobody until the next fault",
