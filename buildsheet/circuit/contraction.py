@@ -77,7 +77,7 @@ def bridges(device: Device, positions: Positions, *, barred: bool = False) -> It
                 yield from ((names[0], other) for other in names[1:])
 
 
-Beside = dict[str, tuple[str, ...]]
+Beside = dict[str, tuple[Terminal, ...]]
 
 
 class _Map:
@@ -92,7 +92,7 @@ class _Map:
         self._inner: dict[tuple[str, str | None, bool, str, bool, bool], Beside] = {}
 
     def inner(self, code: str, position: str | None, whole: bool, ideal: str, barred: bool, back: bool) -> Beside:
-        """Names beside each name inside a device; `whole` unless it is a fuse that has blown; `ideal` as in `reached`;
+        """Terminals beside each name inside a device; `whole` unless it is a fuse that has blown; `ideal` as in `reached`;
         `back` walks against the current."""
         key = (code, position, whole, ideal, barred, back)
         found = self._inner.get(key)
@@ -117,7 +117,7 @@ class _Map:
                     beside.setdefault(one, []).append(other)
                     if not self.circuit.direct:  # on alternating current each half-wave passes it from one of its sides
                         beside.setdefault(other, []).append(one)
-        return {name: tuple(others) for name, others in beside.items()}
+        return {name: tuple(Terminal(code, other) for other in others) for name, others in beside.items()}
 
 
 def _map_of(circuit: Circuit) -> _Map:
@@ -187,8 +187,7 @@ def reached(
                     waiting.append(there)
         if code in around:
             continue
-        for other in known.inner(code, positions.get(code), code not in blown, ideal, barred, back).get(name, ()):
-            there = Terminal(code, other)
+        for there in known.inner(code, positions.get(code), code not in blown, ideal, barred, back).get(name, ()):
             if there not in found:
                 found[there] = here
                 waiting.append(there)
