@@ -63,6 +63,7 @@ STOPPERS: dict[Outcome, str] = {
     "pedal fails": "pedal",
     "disconnect fails": "disconnect",
 }
+CONVERTERS = ("drive", "speed-box")  # whose power device may fail
 INTERLOCKED: dict[str, Outcome] = {
     "reversal": "reverses without waiting",
     "charging": "runs on the charger",
@@ -148,7 +149,7 @@ def _of_part(circuit: Circuit, device: Device, index: int, part: Inside) -> Iter
             ends = (Terminal(device.code, a), Terminal(device.code, b))
             yield Fault("open", device.code, ends), becomes()
             yield Fault("shorted", device.code, ends), becomes(Link(a, b))
-        case Electronics(terminals=names) if device.kind == "drive":
+        case Electronics(terminals=names) if device.kind in CONVERTERS:
             yield Fault("shorted", device.code, ()), circuit
             yield Fault("open", device.code, ()), becomes()
             del names
@@ -187,14 +188,14 @@ def _effect(
     circuit: Circuit, fault: Fault, broken: Circuit, sound: tuple[Run, ...], starts: tuple[Terminal, ...]
 ) -> Effect:
     found: list[Outcome] = []
-    if fault.kind == "open" and circuit.devices[fault.device].kind == "drive":
+    if fault.kind == "open" and circuit.devices[fault.device].kind in CONVERTERS:
         return Effect(fault, ("no turning",), ())
     if _short_circuit(broken, sound):
         return Effect(fault, ("fuse blows",), ())
     stopped_by: list[str] = []
     tried = [_run(broken, run) for run in sound]
     ran = [one for one in tried if not isinstance(one, str)]
-    if fault.kind == "shorted" and circuit.devices[fault.device].kind == "drive":
+    if fault.kind == "shorted" and circuit.devices[fault.device].kind in CONVERTERS:
         if not any(isinstance(part, Electronics) and part.unleashes for part in circuit.devices[fault.device].inside):
             return Effect(fault, ("fuse blows",), ())
         found.append("full speed")

@@ -72,7 +72,11 @@ def work_sizes(
         motor_fuse_need=motor_fuse_need,
         motor_fuse=motor_fuse,
         motor_fuse_volts=outfit.direct_most if outfit.direct_most is not None else _motor_fuse_volts(sheet, supplied),
-        limit_rms=outfit.lets_out if outfit.lets_out is not None else _limit_rms(power.current_limit_set, sheet, points),
+        limit_rms=outfit.lets_out
+        if outfit.lets_out is not None
+        else motor_fuse  # which follows right behind, in a row with it
+        if power.current_limit_set is None
+        else _limit_rms(power.current_limit_set, sheet, points),
         overload_need=rms,
         overload_top=_overload_top(project, region, sheet),
         overload_range=overload_range,

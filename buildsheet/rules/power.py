@@ -176,7 +176,7 @@ def _knob(design: Design) -> Iterator[Finding]:
     if power.waits_for_zero or one_speed:
         return
     text = (
-        "The drive starts at the speed that the knob was left at."
+        f"The {power.noun} starts at the speed that the knob was left at."
         if power.waits_for_zero is False
         else "Nobody knows whether the drive starts with the knob turned up."
     )

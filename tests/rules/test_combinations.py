@@ -20,6 +20,7 @@ DEMOS = {
     "edge-burnisher": ("line", "variable autotransformer", "bridge", "capacitor", "magnet motor"),
     "ink-mixer": ("line", "rewound transformer", "bridge", "magnet motor"),
     "root-washer": ("battery", "chopper", "magnet motor"),
+    "seed-coater": ("line", "brush-tool speed box", "bridge", "magnet motor"),
     "bobbin-winder": ("line", "magnet-motor drive", "magnet motor"),
     "seed-cleaner": ("battery", "chopper", "series motor"),
 }

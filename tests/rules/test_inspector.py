@@ -70,6 +70,14 @@ NOTES = {
         "field-in-a-row": "field and armature are to lie in a row",
     },
     "wool-carder": ON_ANY | ON_A_BATTERY | {"wet-battery": "a damp place, which its voltage and its shut box allow"},
+    "seed-coater": ON_ANY | {
+        "line-voltage": "line voltage as far as the motor; off is not dead behind a triac",
+        "starts-at-knob": "it starts at the speed that the knob was left at",
+        "fault-frame": "a broken bond is noticed by nobody until the next fault",
+        "turning-motor-live": "a turning motor makes more than 60 V",
+        "live-behind-motor-fuse": "one fuse in one lead of the motor",
+        "used-bridge": "a used bridge",
+    },
     "root-washer": {note: why for note, why in (ON_ANY | ON_A_BATTERY).items() if note not in ("cools-badly-when-slow", "limit-above-fuse")} | {
         "wet-battery": "a wet place, which its voltage and its shut box allow",
     },
