@@ -146,10 +146,12 @@ def load(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if found.law.hardest_when_slow and low.known and high.known and float(low) > float(high) * MORE:
         yield Finding("hardest-when-slow", "note", "NOTICE", Said.of("The work takes the same power at all speeds: of the motor {0} at the slowest, {1} at the fastest.", low, high), "Current, fuses, overload and heat follow the slowest speed.",
                       "If a size stops the packet, take a belt step for slow work and narrow the speeds, or write machine: load if yours does not pull harder when slow.", derivation("power is torque times speed"), ("M1",), key="machine.speed")  # fmt: skip
-    kinds = table("machine_kinds")
-    if machine.kind is not None and machine.kind != "other" and machine.load is not None and machine.load != kinds.rows[machine.kind]["load"]:
-        yield Finding("load-of-its-own", "note", "NOTICE", Said.of(f"The load of this {machine.kind.replace('-', ' ')} is written as {machine.load}; usual is {kinds.rows[machine.kind]['load']}."), "Current and heat at the slowest speed rest on it.",
-                      "Clamp the current at the slowest speed under work, on sheet 9, and compare.", kinds.source, ("M1",), key="machine.load")  # fmt: skip
+    usual = table("machine_kinds").rows[machine.kind]["load"] if machine.kind not in (None, "other") else None
+    if machine.load is not None and usual is not None and machine.load != usual:
+        order = list(table("load_laws").rows)  # the hardest when slow first
+        easier = order.index(machine.load) > order.index(usual)
+        yield Finding("load-of-its-own", "heed" if easier else "note", "NOTICE", Said.of(f"The load is written as {machine.load}; usual for a machine of kind {machine.kind} is {usual}."), "Current and heat at the slowest speed rest on it.",
+                      "Clamp the current at the slowest speed under work, on sheet 9, and compare.", table("machine_kinds").source, ("M1",), key="machine.load")  # fmt: skip
 
 
 def coast(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

@@ -153,6 +153,11 @@ def test_the_hardest_end_of_the_table_is_that_of_the_formula(name: str) -> None:
     assert row["hardest"] == ("slowest" if SLOW[name] > 0.5 else "fastest")
 
 
+def test_laws_stand_in_the_table_from_the_hardest_when_slow_on() -> None:
+    """The rule that judges a law of one's own goes by this order."""
+    assert list(table("load_laws").rows) == sorted(SLOW, key=lambda name: -SLOW[name])
+
+
 def test_a_kind_brings_its_law_and_the_file_overrides_it() -> None:
     """A winder of wire pulls with one tension at one speed of the wire (the drive maker's page: winding machines)."""
     usual = plan(read(WINDER.replace("kind: other", "kind: coil-winder"), "winder.yaml")).design.load

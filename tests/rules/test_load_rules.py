@@ -29,7 +29,8 @@ CASES = [
     (CLEANER, "speed-out-of-reach-when-slow", "stop", [("kind: other", "kind: coil-winder"), ("1.4 N·m", "2.6 N·m")]),
     (CARDER, "overload-too-low", "stop", [("kind: wool-carder", "kind: wool-carder\n  load: constant power")]),  # 17.5 A when slow, 7.9 A when fast
     (CARDER, "drive-too-small", "stop", [("kind: wool-carder", "kind: wool-carder\n  load: constant power")]),
-    (SANDER, "load-of-its-own", "note", [OWN]),
+    (SANDER, "load-of-its-own", "heed", [OWN]),  # easier when slow than a sander is
+    (SANDER, "load-of-its-own", "note", [("kind: belt-sander", "kind: belt-sander\n  load: constant power"), EASY]),  # harder
     (SANDER, "sparks", "note", [("kind: belt-sander", "kind: grinder"), EASY]),
     (SANDER, "metal-dust", "note", [("kind: belt-sander", "kind: buffer"), EASY]),
     (SANDER, "wood-dust", "note", [("kind: belt-sander", "kind: disc-sander"), EASY]),

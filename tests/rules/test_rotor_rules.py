@@ -21,6 +21,7 @@ CASES = [
     ("spin-test-bobbin-disc-failed", "stop", [("found: sound", "found: cracked")]),
     ("spin-test-bobbin-disc-failed", "stop", [("found: sound", "found: grown or out of true")]),
     ("spin-test-bobbin-disc-too-slow", "stop", [("speed: 3000 rpm", "speed: 1900 rpm")]),  # above runaway, not 1.2 times
+    ("spin-test-bobbin-disc-too-fast", "stop", [("speed: 3000 rpm", "speed: 15500 rpm")]),  # above √(10/2) times the 6875 rpm it stands
     ("factor-low-bobbin-disc", "stop", [("bore: 20 mm", "bore: 20 mm, factor: 9.9")]),
     ("marked-and-home-made-bobbin-disc", "stop", [("diameter: 200 mm", "diameter: 200 mm, rated: 5000 rpm")]),
     ("marked-and-home-made-bobbin-disc", "stop", [("diameter: 200 mm", "diameter: 200 mm, basis: calculated")]),
@@ -78,6 +79,11 @@ def test_a_test_at_the_speed_is_enough_and_just_below_is_not() -> None:
     needed = float(spin.speed) * 30 / 3.141592653589793
     assert speaking(planned(("3000 rpm", f"{needed * 1.0001:.4f} rpm")))["spin-test-bobbin-disc"].met
     assert "spin-test-bobbin-disc-too-slow" in speaking(planned(("3000 rpm", f"{needed * 0.9999:.4f} rpm")))
+
+
+def test_a_test_just_under_half_the_strength_is_let_pass() -> None:
+    """15300 rpm: (15300/6875)² = 4.95 times the stress at its rated speed, a tenth of the strength."""
+    assert speaking(planned(("3000 rpm", "15300 rpm")))["spin-test-bobbin-disc"].met
 
 
 def test_a_faster_runaway_takes_the_proof_away() -> None:

@@ -60,11 +60,12 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
         found.append(Stage(power.icon, volts, capital(power.noun), live))
     if motor is not None:
         plate = motor.plate
+        most = design.hardest("current")
         if high is not None and design.load is not None:
             found.append(
                 Stage(
                     "motor",
-                    str(ink.print(high.current)),
+                    str(ink.print(high.current if most is None else most)),
                     motor.printed,
                     f"{ink.print(design.load.motor_high)} at the most",
                 )
