@@ -29,8 +29,12 @@ from buildsheet.given.site import Box, Runs, Site, Supply
 from buildsheet.given.tree import Items, Mapping, Text, read_tree, texts
 from buildsheet.motors.magnet_dc import MagnetDC
 from buildsheet.motors.series import SeriesMotor
+from buildsheet.motors.single_phase import SinglePhase
+from buildsheet.motors.three_phase import ThreePhaseMotor
 from buildsheet.ways.battery_drive import BatteryPulseDrive
+from buildsheet.ways.inverter import Inverter
 from buildsheet.ways.kept_board import KeptBoard
+from buildsheet.ways.line import StraightOnLine
 from buildsheet.ways.line_pulse_drive import LinePulseDrive
 from buildsheet.ways.phase_drive import PhaseControlledDrive
 from buildsheet.ways.speed_box import SpeedBox
@@ -60,9 +64,16 @@ def kind(given: Any) -> str:
     return str(word)
 
 
-KINDS = ("magnet-dc", "series")
+KINDS = ("magnet-dc", "series", "split-phase", "capacitor-start", "permanent-split-capacitor", "shaded-pole", "three-phase")
 AnyMotor = Annotated[
-    Annotated[MagnetDC, Tag(KINDS[0])] | Annotated[SeriesMotor, Tag(KINDS[1])], Discriminator(kind)
+    Annotated[MagnetDC, Tag(KINDS[0])]
+    | Annotated[SeriesMotor, Tag(KINDS[1])]
+    | Annotated[SinglePhase, Tag(KINDS[2])]
+    | Annotated[SinglePhase, Tag(KINDS[3])]
+    | Annotated[SinglePhase, Tag(KINDS[4])]
+    | Annotated[SinglePhase, Tag(KINDS[5])]
+    | Annotated[ThreePhaseMotor, Tag(KINDS[6])],
+    Discriminator(kind),
 ]
 
 
@@ -96,7 +107,7 @@ class Project(Given):
     motor: AnyMotor | None = Field(None, description="What is known of the motor.")
     belts: tuple[BeltStep, ...] = Field((), description="Belts from the motor to the tool, in order.")
     turning: tuple[TurningPart, ...] = Field((), description="Parts that turn, with the speed each stands.")
-    power: Annotated[PhaseControlledDrive | KeptBoard | LinePulseDrive | VariableAutotransformer | TransformerBridge | SpeedBox | BatteryPulseDrive, Field(discriminator="way")] | None = Field(
+    power: Annotated[PhaseControlledDrive | KeptBoard | LinePulseDrive | VariableAutotransformer | TransformerBridge | SpeedBox | BatteryPulseDrive | Inverter | StraightOnLine, Field(discriminator="way")] | None = Field(
         None, description="How the motor is powered."
     )
     extras: tuple[Extra, ...] = Field((), max_length=8, description="Lamps, indicators and fans of your own.")

@@ -9,6 +9,7 @@ from typing import Literal
 
 from buildsheet.circuit.netlist import (
     Barrier,
+    Capacitor,
     Circuit,
     Contact,
     Device,
@@ -72,6 +73,8 @@ def bridges(device: Device, positions: Positions, *, barred: bool = False) -> It
             case Resistance(a=a, b=b, position=where) if where in ("", positions.get(device.code, "")):
                 yield a, b
             case Barrier(a=a, b=b, marked=marked) if not (barred and marked):
+                yield a, b
+            case Capacitor(a=a, b=b, passes=True):
                 yield a, b
             case Electronics(terminals=names):
                 yield from ((names[0], other) for other in names[1:])

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from buildsheet.circuit.breach import FUSES, of_kind
-from buildsheet.circuit.contraction import fed, powered, reached
+from buildsheet.circuit.contraction import contract, fed, powered, reached
 from buildsheet.circuit.interlocks import interlocks
 from buildsheet.circuit.moving import fed_winding, joined_outputs, shorted_outputs
 from buildsheet.circuit.netlist import (
@@ -47,6 +47,7 @@ Outcome = Literal[
     "no charging",
     "frame unprotected",
     "stays charged",
+    "start winding burns",
     "fan stops",
     "fuse blows",
     "no pull-in",
@@ -211,13 +212,15 @@ def _effect(
             stopped_by.append(kind)
     if fault.kind == "broken wire" and any(True for _ in _bare_metal(circuit, broken)):
         found.append("frame unprotected")
+    if _start_stays_in(circuit, fault):
+        found.append("start winding burns")
     if _not_charged(circuit, broken):
         found.append("no charging")
     if _stays_charged(circuit, broken):
         found.append("stays charged")
     if len(ran) < len(sound):
         found.append(next(one for one in tried if isinstance(one, str)))
-    elif not all(_turns(broken, positions) for positions in ran):
+    elif not all(_turns(circuit, broken, positions) for positions in ran):
         found.append("no turning")
     elif not found:
         found += dict.fromkeys(INTERLOCKED[one.proof] for one in interlocks(broken, starts))
@@ -272,14 +275,38 @@ def _run(broken: Circuit, run: Run) -> dict[str, str] | Outcome:
     return "no turning" if main else "no hold" if pulled else "no pull-in"
 
 
-def _turns(broken: Circuit, positions: Positions) -> bool:
-    """Whether current passes every winding of the motors."""
-    return all(
-        fed_winding(broken, positions, motor.code, part)
-        for motor in of_kind(broken, "motor")
+def _turns(circuit: Circuit, broken: Circuit, positions: Positions) -> bool:
+    """Whether current passes every winding of the motors that it passes in the sound circuit, where they stand so: a start
+    winding carries none at speed."""
+    return _driven_whole(broken, positions) and all(
+        part in broken.devices[motor.code].inside and fed_winding(broken, positions, motor.code, part)
+        for motor in of_kind(circuit, "motor")
         for part in motor.inside
-        if isinstance(part, Winding)
-    ) and all(any(isinstance(part, Winding) for part in motor.inside) for motor in of_kind(broken, "motor"))
+        if isinstance(part, Winding) and fed_winding(circuit, positions, motor.code, part)
+    )
+
+
+def _driven_whole(broken: Circuit, positions: Positions) -> bool:
+    """Whether all three phases of an inverter reach a motor, and its run input is closed."""
+    nodes = contract(broken, positions)
+    motors = [nodes.of(end) for end in broken.terminals if broken.devices[end.device].kind == "motor"]
+    for drive in of_kind(broken, "drive"):
+        if drive.runs_by is not None and not nodes.same(*(Terminal(drive.code, name) for name in drive.runs_by)):
+            return False
+        phases = [Terminal(drive.code, name) for name in drive.limits]
+        if len(phases) > 2 and not all(nodes.of(phase) in motors for phase in phases):
+            return False
+    return True
+
+
+def _start_stays_in(circuit: Circuit, fault: Fault) -> bool:
+    """Whether a fault leaves a start winding on the whole line: its switch is stuck, or its capacitor shorted."""
+    device = circuit.devices[fault.device] if fault.device else None
+    if device is None:
+        return False
+    if fault.kind == "welded":
+        return device.kind == "motor"
+    return fault.kind == "shorted" and any(isinstance(part, Capacitor) and part.passes for part in device.inside)
 
 
 def _blows(broken: Circuit, positions: Positions, fan: Device) -> bool:

@@ -212,7 +212,7 @@ def _direct_load(circuit: Circuit, run: Run, device: Device, part: Contact) -> s
 def fed_winding(circuit: Circuit, positions: Positions, code: str, winding: Resistance) -> bool:
     """Whether current can flow through a winding: two poles of what feeds it, a drive's output or the source, reach its
     two ends."""
-    drives = of_kind(circuit, *LOADED) if circuit.devices[code].kind == "motor" else []
+    drives = [*of_kind(circuit, *LOADED), *of_kind(circuit, "bleeder")] if circuit.devices[code].kind == "motor" else []
     outputs = [Terminal(d.code, name) for d in drives for name in d.limits]
     if not outputs:
         source, poles = circuit.source

@@ -75,12 +75,14 @@ class Winding(Resistance):
 
 @dataclass(frozen=True, slots=True)
 class Capacitor:
-    """A capacitor of `farads`, charged to `volts` at the most while the machine runs."""
+    """A capacitor of `farads`, charged to `volts` at the most while the machine runs. `passes`: it lies in a lead of
+    alternating current, which it passes."""
 
     a: str
     b: str
     farads: float
     volts: float
+    passes: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +144,7 @@ class Device:
     out more current than it takes in. `low` are the terminals that are said to be extra-low voltage and may be touched;
     `control` where its speed knob goes, low end, wiper and high end; `unleashed_by` those of them that let it go to full
     speed when their wire breaks. `makes_volts`: the most that
-    it makes by itself while it turns (a motor).
+    it makes by itself while it turns (a motor). `runs_by`: two terminals that must be joined for it to give anything.
     """
 
     code: str
@@ -166,6 +168,7 @@ class Device:
     unleashed_by: frozenset[str] = frozenset()
     control: tuple[str, str, str] | None = None
     makes_volts: float = 0.0
+    runs_by: tuple[str, str] | None = None
     place: str = ""
     column: int = 0
     touched: bool = False

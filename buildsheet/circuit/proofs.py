@@ -15,6 +15,7 @@ from buildsheet.circuit.contraction import (
 )
 from buildsheet.circuit.direction import direction, knob
 from buildsheet.circuit.interlocks import interlocks
+from buildsheet.circuit.inverted import inverted
 from buildsheet.circuit.moving import joined_outputs, moving
 from buildsheet.circuit.netlist import Circuit, Contact, Device, Fuse, Positions, Terminal
 from buildsheet.circuit.protective import protective
@@ -23,7 +24,7 @@ from buildsheet.circuit.stored import stored
 
 PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
           "protective conductor", "terminals", "restart", "reversal", "opening", "actions", "running", "stopping", "knob", "stored energy", "separation",
-          "charging", "pre-charge")  # fmt: skip
+          "charging", "pre-charge", "inverter")  # fmt: skip
 NOTHING = ("nothing", inf)  # what guards a wire before the first fuse of a source without a breaker
 
 
@@ -54,6 +55,7 @@ def _all(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
     yield from knob(circuit)
     yield from stored(circuit)
     yield from separation(circuit, starts)
+    yield from inverted(circuit)
 
 
 def _short_circuit(circuit: Circuit, positions: Positions) -> Iterator[Breach]:

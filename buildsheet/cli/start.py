@@ -16,6 +16,7 @@ from buildsheet.project import FORMAT, Project, models_of, ways
 from buildsheet.reference import region as region_of
 from buildsheet.reference import table
 from buildsheet.ways.drive import Drive
+from buildsheet.ways.inverter import Inverter
 
 SCHEMA_FILE = "buildsheet.schema.json"
 HEAD = f"# $schema: ./{SCHEMA_FILE}\n"
@@ -28,6 +29,7 @@ ROWS: tuple[tuple[type[Given], str, str], ...] = (
     (Supply, "frequency", "line frequency"),
     (Supply, "breaker", "usual breaker"),
     (Drive, "line_voltage", "nominal line"),
+    (Inverter, "output_high", "nominal line"),
     (Drive, "output_high", "usual drive output"),
 )
 WORDS: tuple[tuple[type[Given], str, str], ...] = ((Supply, "residual_current", "residual-current-device"),)

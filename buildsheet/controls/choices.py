@@ -30,7 +30,7 @@ class Choke(Given):
 class Overload(Given):
     """What sees the motor's overload."""
 
-    by: Literal["relay", "drive current limit", "thermal protector"] = Field(description="What it is.")
+    by: Literal["relay", "inverter", "drive current limit", "thermal protector"] = Field(description="What it is.")
     setting: Amperes = Field(description="What it is set to, once known.", examples=["5.5 A"])
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from buildsheet.given.bench import Asked
-from buildsheet.motors.motor import Machine
+from buildsheet.motors.brushed import BrushedMachine
 from buildsheet.reference import Region
 from buildsheet.worksheet import Value, Worksheet
 
@@ -20,7 +20,7 @@ class Alone:
     on_bridge: Value
 
 
-def work_alone(sheet: Worksheet, region: Region, motor: Machine) -> Alone:
+def work_alone(sheet: Worksheet, region: Region, motor: BrushedMachine) -> Alone:
     """What the constants say the motor would do; unknown where one of them is."""
     rules = region.tables["rules"]
     battery = sheet.pick("alone.V_b", "bench_limits", "value", "battery", key="bonding battery")
@@ -35,7 +35,7 @@ def work_alone(sheet: Worksheet, region: Region, motor: Machine) -> Alone:
     return Alone(battery, speeds[0], drive, speeds[1], line, bridge)
 
 
-def work_asked(sheet: Worksheet, motor: Machine, ask: Asked | None) -> tuple[Value, ...]:
+def work_asked(sheet: Worksheet, motor: BrushedMachine, ask: Asked | None) -> tuple[Value, ...]:
     """Volts and torque of the file, current and speed there, on smooth direct current; nothing when nothing was asked."""
     if ask is None:
         return ()

@@ -108,6 +108,17 @@ class Precharge:
     energy: Value
 
 
+@dataclass(frozen=True, slots=True)
+class Bleeder:
+    """A motor's capacitor by its marks, the most that it can hold, and the resistor that empties it."""
+
+    capacitor: Value
+    volts: Value
+    crest: Value
+    resistor: Value
+    power: Value
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sizes:
     """Everything that is sized between supply and motor. What only one kind of supply needs is None on the other."""
@@ -119,8 +130,8 @@ class Sizes:
     line_fuse_breaks: Value
     line_fuse_need: Value
     line_fuse: Value
-    motor_fuse_need: Value
-    motor_fuse: Value
+    motor_fuse_need: Value | None
+    motor_fuse: Value | None
     motor_fuse_volts: Value
     limit_rms: Value
     overload_need: Value
@@ -139,6 +150,7 @@ class Sizes:
     outfit: Outfit
     charger_fuse: Value | None
     precharge: Precharge | None
+    bleeder: Bleeder | None = None
     wait: Value | None = None
 
     def wire(self, role: str) -> WireSize:
@@ -159,9 +171,9 @@ class Stored:
 
 @dataclass(frozen=True, slots=True)
 class Heat:
-    """Heat in the box and what the motor stands."""
+    """Heat in the box and what the motor stands. What only one kind of way has is None on the others."""
 
-    drive_loss: Value
+    drive_loss: Value | None
     box_heat: Value
     rise: Value
     inside: Value

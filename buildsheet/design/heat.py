@@ -5,6 +5,7 @@ from buildsheet.formulas import cooling as c
 from buildsheet.formulas import motor as f
 from buildsheet.formulas.choice import smaller_of
 from buildsheet.formulas.protection import current_by_heat
+from buildsheet.motors.brushed import BrushedMachine
 from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.sizing.waist import Applied, Point
@@ -14,7 +15,7 @@ from buildsheet.worksheet import Value, Worksheet, unknown
 
 def work_box(
     project: Project, sheet: Worksheet, applied: Applied, points: tuple[Point, ...]
-) -> tuple[Value, Value, Value, Value, Value, Value]:
+) -> tuple[Value | None, Value, Value, Value, Value, Value]:
     """(drive loss, heat in the box, rise, temperature inside, limit, air that would carry it away)."""
     hardest = max((p.current for p in points if p.current.known), default=None)
     current = (
@@ -27,7 +28,7 @@ def work_box(
     )
     fan = project.controls.fan if project.controls else None
     others = sheet.assume("heat.P_other", "other losses in the box")
-    own = sheet.work("heat.P_own", c.total_heat, "heat of drive, coil, relay and fuses", P_1=loss, P_2=others)
+    own = others if loss is None else sheet.work("heat.P_own", c.total_heat, "heat of drive, coil, relay and fuses", P_1=loss, P_2=others)
     own = _with_choke(project, sheet, own, points)
     heat = (
         own if fan is None else sheet.work("heat.P", c.total_heat, "heat in the box", P_1=own, P_2=fan.power)
@@ -100,35 +101,25 @@ def work_heat(
     motor: Machine,
     load: Load,
     points: tuple[Point, ...],
-    box: tuple[Value, Value, Value, Value, Value, Value],
+    box: tuple[Value | None, Value, Value, Value, Value, Value],
 ) -> Heat:
     """The motor's heat beside the box's: what current its plate allows at the worst form factor, what the duty asks."""
-    hardest = max((p for p in points if p.form_factor.known), key=lambda p: float(p.rms), default=None)
-    plate = project.motor.plate if project.motor else None
+    hardest = max((p for p in points if p.rms.known), key=lambda p: float(p.rms), default=None)
     share = sheet.values["heat.k_a"]
     gives = project.power.gives if project.power else None
     drive = (
         None
         if gives is None
-        else sheet.work("drive.I_h", c.current_share, "current that the drive gives at this height", I=gives, k=share)
+        else sheet.work("drive.I_h", c.current_share, "current that the drive gives at this height", I=project.power.derated(sheet, gives) if project.power is not None else gives, k=share)
     )
-    if plate is None or hardest is None:
-        why = "no nameplate" if plate is None else "no operating point"
+    if hardest is None or project.motor is None or project.motor.plate is None:
+        why = "no nameplate" if hardest is not None else "no operating point"
         allowed = unknown("heat.I_allow", AMPERE, why, "current that the winding stands")
         duty = unknown("heat.I_duty", AMPERE, why, "current over run and rest")
         loss = unknown("heat.P_cu", WATT, why, "heat of the winding")
         lowest = unknown("heat.omega_low", RADIAN_PER_SECOND, why, "lowest speed at full torque")
         return Heat(*box, drive, allowed, duty, loss, lowest)
-    rated = (
-        sheet.values["motor.plate.form_factor~"]
-        if "motor.plate.form_factor~" in sheet.values
-        else sheet.take(plate.form_factor)
-    )
-    here = sheet.work(
-        "motor.I_h", c.current_share, "current that the motor stands at this height", I=plate.current, k=share
-    )
-    allowed = sheet.work("heat.I_allow", f.current_derated_by_form_factor, "average current that the winding stands on this drive",
-                         I_rated=here, F_rated=rated, F=hardest.form_factor)  # fmt: skip
+    allowed = motor.allowed(sheet, share, hardest)
     machine = project.machine
     if machine is not None and machine.duty is not None:
         duty = sheet.work(
@@ -141,16 +132,10 @@ def work_heat(
         )
     else:
         duty = hardest.current
-    loss = sheet.work("heat.P_cu", f.copper_loss, "heat of the winding", I_rms=hardest.rms, R=motor.R_hot)
-    share = sheet.assume("heat.n_share", "own fan share")
-    lowest = sheet.work(
-        "heat.omega_low",
-        f.lowest_speed_on_own_fan,
-        "lowest speed at full torque for long",
-        omega=plate.speed,
-        n_share=share,
-    )
-    slow = None if load.law.constant else _slow(project, sheet, load, points[0], lowest, here, rated)
+    loss, lowest = motor.winding_loss(sheet, hardest), motor.lowest_speed(sheet)
+    slow = None
+    if isinstance(motor, BrushedMachine) and not load.law.constant:
+        slow = _slow(project, sheet, load, points[0], lowest, sheet.values["motor.I_h"], motor.rated_form(sheet))
     return Heat(*box, drive, allowed, duty, loss, lowest, slow)
 
 

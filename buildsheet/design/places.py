@@ -1,11 +1,12 @@
 """The places of the machine, from supply to tool, each with its needs and how to ask for it at the counter."""
 
 from buildsheet.controls.extras import bar_screws
-from buildsheet.design.design import Sizes, WireSize
+from buildsheet.design.design import Bleeder, Sizes, WireSize
 from buildsheet.formulas.choice import larger_of
 from buildsheet.project import Project
 from buildsheet.reference import Region, table
 from buildsheet.sizing.places import Need, Place
+from buildsheet.sizing.spelt import row_of
 from buildsheet.sizing.supply import Supplied
 from buildsheet.units import METRE, WATT
 from buildsheet.worksheet import Value, Worksheet, unknown
@@ -202,15 +203,19 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
     """Motor fuse, overload relay, and what a machine that runs both ways needs."""
     peak = sizes.motor_fuse_volts
     breaks = Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity")
-    found = [
-        Place(
-            "motor-fuse", "fuse", "Motor fuse, marked for DC",
-            (Need("current", "=", sizes.motor_fuse, "amperes"), Need("voltage", "≥", peak, "volts, DC"),
-             Need("supply", "=", "DC", "kind of supply"), Need("lag", "=", "time-lag", "kind"), breaks, NEVER_USED),
-            ("time-lag fuse with a DC rating printed on it, ", sizes.motor_fuse, ", at least ", peak, " DC, breaks at least ", sizes.fault_at_fuse, " DC, and holder"), "F2",
-            "nothing that has no DC figure on it", safety=True,
-        )
-    ]  # fmt: skip
+    found: list[Place] = []
+    if sizes.motor_fuse is not None:
+        found.append(
+            Place(
+                "motor-fuse", "fuse", "Motor fuse, marked for DC",
+                (Need("current", "=", sizes.motor_fuse, "amperes"), Need("voltage", "≥", peak, "volts, DC"),
+                 Need("supply", "=", "DC", "kind of supply"), Need("lag", "=", "time-lag", "kind"), breaks, NEVER_USED),
+                ("time-lag fuse with a DC rating printed on it, ", sizes.motor_fuse, ", at least ", peak, " DC, breaks at least ", sizes.fault_at_fuse, " DC, and holder"), "F2",
+                "nothing that has no DC figure on it", safety=True,
+            )
+        )  # fmt: skip
+    if sizes.bleeder is not None:
+        found += _capacitor(sizes.bleeder)
     choke = project.controls.choke if project.controls else None
     if choke is not None:
         found.append(
@@ -228,13 +233,13 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
                 "overload", "overload relay", "Motor overload relay",
                 (Need("current", "≥", sizes.overload_need, "top of its range"), Need("poles", "=", "3-pole", "poles"),
                  Need("reset", "=", "manual reset", "reset"), *(() if supplied.alternating else (_volts(supplied), _kind(supplied)))),
-                ("three-pole bimetal motor overload relay, suitable for DC, range up to ", sizes.overload_range,
+                (f"three-pole bimetal motor overload relay{', suitable for DC' if sizes.motor_fuse is not None else ''}, range up to ", sizes.overload_range,
                  ", with a normally closed trip contact", *(() if supplied.alternating else (" for ", supplied.highest, " DC")), " and manual reset"), "F3",
                 "nothing with fewer poles: the current passes all three", safety=True,
                 proof="trips at its test lever, and all three heaters read near 0",
             )
         )  # fmt: skip
-    if sizes.wait is not None:
+    if sizes.wait is not None and sizes.motor_fuse is not None:
         load = sheet.work(
             "S5.I_need", larger_of, "reversing switch, at least", a=sizes.motor_fuse, b=sizes.overload_need
         )
@@ -258,6 +263,22 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
             ),
         ]  # fmt: skip
     return tuple(found)
+
+
+def _capacitor(bleeder: Bleeder) -> tuple[Place, ...]:
+    """The motor's own capacitor, and the resistor that empties it."""
+    return (
+        Place(
+            "motor-capacitor", "capacitor", "Motor's capacitor",
+            (Need("capacitance", "=", bleeder.capacitor, "capacitance", LINE_SLACK), Need("voltage", "≥", bleeder.volts, "volts AC")), ("the motor's own capacitor, ", bleeder.capacitor, ", ", bleeder.volts, " AC, in its insulating cap"), "C1",
+            "a new one of the same microfarads and no fewer volts, of the same kind: for starting or for running",
+        ),
+        Place(
+            "bleed-resistor", "resistor", "Bleed resistor across the capacitor",
+            (Need("resistance", "=", bleeder.resistor, "resistance", LINE_SLACK), Need("power", "≥", bleeder.power, "power"), Need("voltage", "≥", bleeder.crest, "volts")),
+            (f"resistor, {row_of(bleeder.resistor)}, ", bleeder.power, " or more, for ", bleeder.crest, " or more, with insulated leads"), "R2", "two of half the value in a row, which share the volts", safety=True,
+        ),
+    )  # fmt: skip
 
 
 def _stops(project: Project, supplied: Supplied) -> tuple[Place, ...]:

@@ -1,9 +1,11 @@
 """Sizes between supply and motor: fuses, overload, disconnect, contactor, cord and wires, drop; what a battery needs."""
 
 from buildsheet.design.design import Precharge, Sizes, WireSize
+from buildsheet.design.starting import fuse_for_start, work_bleeder
 from buildsheet.design.wire_sizes import cord_size, guarded, wire_size
 from buildsheet.formulas import battery as b
 from buildsheet.formulas import choice, conductors, controls, protection
+from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.reference import Region, table
 from buildsheet.sizing.supply import Supplied
@@ -11,8 +13,8 @@ from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import AMPERE, METRE
 from buildsheet.worksheet import Value, Worksheet, unknown
 
-# Which fuse the wires of each role lie behind.
-ROLES = (("line", "F1"), ("control", "F1"), ("secondary", "F5"), ("armature", "F2"), ("signal", "F1"), ("charger", "F4"))
+# Which fuse the wires of each role lie behind; those to the motor by the way.
+ROLES = (("line", "F1"), ("control", "F1"), ("secondary", "F5"), ("armature", ""), ("signal", "F1"), ("charger", "F4"))
 
 
 def work_sizes(
@@ -23,6 +25,7 @@ def work_sizes(
     applied: Applied,
     points: tuple[Point, ...],
     inside: Value,
+    motor: Machine,
 ) -> Sizes:
     """Every size; `inside` is the temperature of the air in the box, which the wires lie in."""
     power = project.power
@@ -32,15 +35,16 @@ def work_sizes(
     share = _fuse_share(region, sheet, inside)
     outfit = power.fit_out(sheet, region, supplied, applied, points, share)
     line = _line_current(project, sheet, points, outfit.idle)
-    fuse_need = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
+    running = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
+    fuse_need = fuse_for_start(region, sheet, motor, running)
     fuse = sheet.pick("F1.I_n", region.tables["fuse"], "rating", "line fuse", at_least=fuse_need)
     rms = _largest(
         sheet, "motor.I_rms_max", "largest RMS armature current", tuple(point.rms for point in points)
     )
-    motor_fuse_need = sheet.work(
-        "F2.I_need", protection.least_fuse_rating, "motor fuse, at least", I=rms, k=share
-    )
-    motor_fuse = sheet.pick("F2.I_n", region.tables["fuse"], "rating", "motor fuse", at_least=motor_fuse_need)
+    motor_fuse_need = motor_fuse = None
+    if power.fuses_motor:
+        motor_fuse_need = sheet.work("F2.I_need", protection.least_fuse_rating, "motor fuse, at least", I=rms, k=share)
+        motor_fuse = sheet.pick("F2.I_n", region.tables["fuse"], "rating", "motor fuse", at_least=motor_fuse_need)
     disconnect_factor = sheet.pick(
         "rule.k_d", rules, "value", "disconnect over full-load current", key="disconnect factor"
     )
@@ -53,10 +57,19 @@ def work_sizes(
     steps = region.tables["switch"]
     cord = None if supplied.guard is None else cord_size(project, region, sheet, supplied.guard)
     charger_fuse = _charger_fuse(project, region, sheet, share)
-    ratings = {"F1": fuse, "F2": motor_fuse, **outfit.fuses} | ({"F4": charger_fuse} if charger_fuse is not None else {})
-    wired = power.control is not None and power.control.wired
+    ratings = {"F1": fuse}
+    lead = "F1"  # what guards the wires to the motor: its own fuse, what lets out its current, or the line fuse
+    if motor_fuse is not None:
+        lead, ratings["F2"] = "F2", motor_fuse
+    elif outfit.lets_out is not None:
+        lead = power.first[0]
+        ratings[lead] = outfit.lets_out
+    ratings |= outfit.fuses
+    ratings |= {"F4": charger_fuse} if charger_fuse is not None else {}
     behind = {code: guarded(region, sheet, code, rating, inside) for code, rating in ratings.items()}
-    wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in ROLES if code in behind and (role != "signal" or wired))
+    wired = power.control is not None and power.control.wired
+    roles = [(role, code or lead) for role, code in ROLES if (code or lead) in behind and (wired or role != "signal")]
+    wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in roles)
     drop, drop_share, drop_limit = _drop(project, region, sheet, supplied, cord, wires, line, points)
     overload_range = sheet.pick(
         "F3.I_high", "overload_ranges", "high", "overload relay, top of its range", at_least=rms
@@ -78,9 +91,9 @@ def work_sizes(
         if power.current_limit_set is None
         else _limit_rms(power.current_limit_set, sheet, points),
         overload_need=rms,
-        overload_top=_overload_top(project, region, sheet),
+        overload_top=_overload_top(motor, region, sheet),
         overload_range=overload_range,
-        overload_dial=_overload_dial(sheet, overload_range),
+        overload_dial=_overload_dial(motor, sheet, overload_range),
         disconnect_need=disconnect_need,
         disconnect=sheet.pick("Q1.I_n", steps, "rating", "disconnect", at_least=disconnect_need),
         contactor=sheet.pick(
@@ -95,6 +108,7 @@ def work_sizes(
         outfit=outfit,
         charger_fuse=charger_fuse,
         precharge=_precharge(project, sheet, supplied),
+        bleeder=None if power.fuses_motor else work_bleeder(region, sheet, motor),
     )
 
 
@@ -276,7 +290,7 @@ def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...],
 
 def _limit_rms(limit: Value | None, sheet: Worksheet, points: tuple[Point, ...]) -> Value:
     """What the motor fuse sees when the drive limits: the limit is an average, the fuse feels its RMS value."""
-    factors = tuple(point.form_factor for point in points)
+    factors = tuple(point.form_factor for point in points if point.form_factor is not None)
     if limit is None or not factors:
         return unknown("drive.I_lim_rms", AMPERE, "nothing limits the current", "current limit as the motor fuse feels it")
     worst = factors[0]
@@ -293,10 +307,8 @@ def _limit_rms(limit: Value | None, sheet: Worksheet, points: tuple[Point, ...])
     )
 
 
-def _overload_top(project: Project, region: Region, sheet: Worksheet) -> Value:
-    plate = project.motor.plate if project.motor else None
-    if plate is None:
-        return unknown("F3.I_top", AMPERE, "no nameplate", "highest setting of the overload relay")
+def _overload_top(motor: Machine, region: Region, sheet: Worksheet) -> Value:
+    """The most that the plate's current allows an overload relay to be set to."""
     factor = sheet.pick(
         "rule.k_o",
         region.tables["rules"],
@@ -304,24 +316,16 @@ def _overload_top(project: Project, region: Region, sheet: Worksheet) -> Value:
         "overload setting over plate current",
         key="overload factor",
     )
-    rated = sheet.known_or_assumed(plate.form_factor, "rated form factor")
-    heat = sheet.work(
-        "motor.I_n_rms",
-        protection.current_by_heat,
-        "plate current as heat feels it",
-        I=plate.current,
-        F=rated,
-    )
-    return sheet.work(
-        "F3.I_top", protection.overload_setting, "highest setting of the overload relay", I_n=heat, k=factor
-    )
+    rating = motor.rating(sheet)
+    if rating is None:
+        return unknown("F3.I_top", AMPERE, "no nameplate", "highest setting of the overload relay")
+    return sheet.work("F3.I_top", protection.overload_setting, "highest setting of the overload relay", I_n=rating.heat, k=factor)
 
 
-def _overload_dial(sheet: Worksheet, top: Value) -> Value:
+def _overload_dial(motor: Machine, sheet: Worksheet, top: Value) -> Value:
     """What the relay is set to: the plate's current as heat feels it, or the end of its dial if that comes first."""
-    plate = sheet.values.get("motor.I_n_rms")
-    if plate is None:
-        plate = unknown("motor.I_n_rms", AMPERE, "no nameplate", "plate current as heat feels it")
+    rating = motor.rating(sheet)
+    plate = rating.heat if rating is not None else unknown("motor.I_n_rms", AMPERE, "no nameplate", "plate current as heat feels it")
     return sheet.work("F3.I_set", choice.smaller_of, "setting of the overload relay", a=plate, b=top)
 
 

@@ -13,7 +13,6 @@ def device_texts(design: Design) -> dict[str, str]:
     if sizes is None or supplied is None:
         return {}
     motor = project.motor
-    plate = motor.plate if motor else None
     current = "" if supplied.alternating else " DC"
     poles = f"{supplied.poles} × " if supplied.poles > 1 else ""
     written = {
@@ -24,7 +23,6 @@ def device_texts(design: Design) -> dict[str, str]:
         "S2": "white, springs back",
         "S3": "black, springs back",
         "F3": f"range {row_of(sizes.overload_range)}",
-        "F2": f"{spelt(sizes.motor_fuse)}, {_dc(design)}",
         "M2": "on the drive",
         "S5": "changes over at 0",
         "S6": "pushed open by the guard",
@@ -53,8 +51,14 @@ def device_texts(design: Design) -> dict[str, str]:
     choke = project.controls.choke if project.controls else None
     if choke is not None:
         written["L1"] = f"{spelt(choke.inductance)}, {spelt(choke.current)}" if choke.current.known else spelt(choke.inductance)
-    if plate is not None:
-        written["M1"] = f"{spelt(plate.voltage)} {motor.drawn if motor else 'DC'}, {spelt(plate.current)}"
+    if sizes.motor_fuse is not None:
+        written["F2"] = f"{spelt(sizes.motor_fuse)}, {_dc(design)}"
+    if sizes.bleeder is not None:
+        written["C1"] = f"{spelt(sizes.bleeder.capacitor)}, {spelt(sizes.bleeder.volts)} AC"
+        written["R2"] = f"{row_of(sizes.bleeder.resistor)}, {spelt(sizes.bleeder.power)} or more"
+    rating = design.motor.rating(design.sheet) if design.motor is not None else None
+    if rating is not None and motor is not None:
+        written["M1"] = f"{spelt(rating.voltage)} {motor.drawn}, {spelt(rating.current)}"
     return defaultdict(str, written)
 
 

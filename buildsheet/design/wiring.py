@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 from math import inf
+from typing import TypedDict
 
 from buildsheet.circuit import Circuit, Contact, Device, Terminal, Winding
 from buildsheet.circuit.builder import Board, Conductor
+from buildsheet.controls.alternating_motor import Starter, wire_line_motor, wire_three_phase
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.choices import Choke
 from buildsheet.controls.extras import bar_screws, bond_movable, renamed, wire_extras
@@ -24,6 +26,15 @@ from buildsheet.sizing.places import Seat
 from buildsheet.sizing.supply import Supplied
 from buildsheet.units import METRE
 from buildsheet.worksheet import Value, unknown
+
+
+class _Shared(TypedDict):
+    """What every motor's part of the circuit is given."""
+
+    windings: tuple[Winding, ...]
+    makes_volts: float
+    bonded: bool
+    texts: dict[str, str]
 
 
 def wire(design: Design) -> Circuit | None:
@@ -60,7 +71,8 @@ def wire(design: Design) -> Circuit | None:
             )
     if _has_relay(design):
         chain.append(add_overload(board, usual("heater of an overload relay"), texts))
-    if project.machine is not None and project.machine.reverse:
+    reverses = project.machine is not None and project.machine.reverse and sizes.motor_fuse is not None
+    if reverses:
         chain.append(add_reversing(board, usual("coil of a timer"), texts))
     if project.controls is not None:
         chain += add_stops(board, project.controls.also_stops, texts)
@@ -68,12 +80,18 @@ def wire(design: Design) -> Circuit | None:
         add_precharge(board, resistor=around("resistor", float(sizes.precharge.resistor)), coil=usual("coil of a timer"), texts=texts)
     behind = wire_no_volt_release(board, feed, chain=chain, zero=sizes.outfit.zero_contact, coil=usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
     limit = float(sizes.limit_rms) if sizes.limit_rms.known else inf
-    plus, minus = sizes.outfit.wire(board, behind, limit=limit, texts=texts, metal=supplied.earthed)
+    outputs = sizes.outfit.wire(board, behind, limit=limit, texts=texts, metal=supplied.earthed)
     if "K1" in board.devices:
         code, *ends = power.first
         feed_timer(board, (Terminal(code, ends[0]), Terminal(code, ends[1])))
-    wire_motor(board, plus=plus, minus=minus, windings=_windings(design), fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
-               fuse_interrupts=_interrupts(design, "motor-fuse"), makes_volts=_makes_volts(design), choke=_choke(design), bonded=supplied.earthed, texts=texts)  # fmt: skip
+    shared: _Shared = {"windings": _windings(design), "makes_volts": _makes_volts(design), "bonded": supplied.earthed, "texts": texts}
+    if sizes.motor_fuse is not None:
+        wire_motor(board, plus=outputs[0], minus=outputs[1], fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
+                   fuse_interrupts=_interrupts(design, "motor-fuse"), choke=_choke(design), **shared)  # fmt: skip
+    elif len(outputs) > 2:
+        wire_three_phase(board, outputs, **shared)
+    else:
+        wire_line_motor(board, (outputs[0], outputs[1]), starter=_starter(design), **shared)
     fan = project.controls.fan if project.controls else None
     if fan is not None:
         wire_fan(board, behind, usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
@@ -112,7 +130,8 @@ def missing(design: Design) -> tuple[Value, ...]:
         sizes.line_fuse_breaks,
         *cord,
         sizes.fault_at_fuse,
-        sizes.motor_fuse,
+        *((sizes.motor_fuse,) if sizes.motor_fuse is not None else ()),
+        *((sizes.bleeder.resistor, sizes.bleeder.crest) if sizes.bleeder is not None else ()),
         *(size.ampacity for size in sizes.wires),
         *((sizes.charger_fuse,) if sizes.charger_fuse is not None else ()),
         *((sizes.precharge.resistor, sizes.precharge.need) if sizes.precharge is not None else ()),
@@ -199,8 +218,9 @@ def _lengths(design: Design, supplied: Supplied) -> dict[str, float]:
 
 
 def _has_relay(design: Design) -> bool:
-    controls = design.project.controls
-    return bool(controls and controls.overload and controls.overload.by == "relay")
+    controls, power = design.project.controls, design.project.power
+    asked = bool(controls and controls.overload and controls.overload.by == "relay")
+    return asked and (power is None or not power.guards_motor)
 
 
 def seat_of(design: Design, place_id: str) -> Seat | None:
@@ -256,8 +276,12 @@ def _direct_figures(board: Board, design: Design) -> None:
 
 
 def _makes_volts(design: Design) -> float:
-    """The most that the motor makes by itself: its back-EMF at runaway."""
-    found = design.sheet.values.get("runaway.E")
+    """The most that the motor makes by itself: its back-EMF at runaway; of one whose field goes with its supply no more than
+    the line's crest, since what is left in its iron fades at once."""
+    if design.motor is not None and not design.motor.direct and design.sizes is not None:
+        found: Value | None = design.sizes.motor_fuse_volts
+    else:
+        found = design.sheet.values.get("runaway.E")
     return float(found) if found is not None and found.known else inf
 
 
@@ -268,6 +292,17 @@ def _windings(design: Design) -> tuple[Winding, ...]:
         ohms = float(winding.ohms) if winding.ohms.known else 1.0
         made.append(Winding(winding.a, winding.b, *around("brushed armature" if winding.part == "armature" else "field winding", ohms), part=winding.part))
     return tuple(made)
+
+
+def _starter(design: Design) -> Starter | None:
+    """What turns the field of the design's motor round."""
+    starting = design.motor.starting if design.motor is not None else None
+    if starting is None:
+        return None
+    bleeder = design.sizes.bleeder if design.sizes is not None else None
+    if bleeder is None:
+        return Starter(starting.switch)
+    return Starter(starting.switch, float(bleeder.capacitor), float(bleeder.crest), around("resistor", float(bleeder.resistor)))
 
 
 def _choke_of(design: Design) -> Choke | None:
@@ -297,7 +332,8 @@ def _bonds(board: Board, texts: dict[str, str]) -> None:
         )
     bond(board, 902, "U1", "stud", "box", stud="2")
     bond(board, 903, "U2", "stud", "panel", stud="3")
-    bond(board, 904, "T1", "case", "box", stud="4")
+    if "T1" in board.devices:
+        bond(board, 904, "T1", "case", "box", stud="4")
     bond(board, 905, "M1", "frame", "motor", stud="5", cable="W3")
     bond(board, 906, "U3", "stud", "motor", stud="6")
     if "M2" in board.devices and board.devices["M2"].metal:

@@ -11,10 +11,12 @@ from buildsheet.design.load import work_coast, work_load, work_turning, work_wai
 from buildsheet.design.places import places_of
 from buildsheet.design.sizes import work_sizes
 from buildsheet.formulas.controls import diode_braking_current, plugging_current
+from buildsheet.motors.brushed import BrushedMachine, BrushedMotor
 from buildsheet.project import Project
 from buildsheet.reference import Region, region
 from buildsheet.sizing.places import fit
 from buildsheet.sizing.supply import Supplied
+from buildsheet.sizing.waist import Applied, Point
 from buildsheet.worksheet import Worksheet
 
 
@@ -25,43 +27,29 @@ def work(project: Project) -> Design:
     if project.motor is None:
         return Design(project, here, sheet)
     motor = project.motor.constants(sheet)
-    asked = work_asked(sheet, motor, project.motor.ask)
+    asked = work_asked(sheet, motor, project.motor.ask) if isinstance(motor, BrushedMachine) and isinstance(project.motor, BrushedMotor) else ()
     load = work_load(project, sheet)
     supplied = _supplied(project, here, sheet)
     if project.power is None or supplied is None or load is None:
-        alone = work_alone(sheet, here, motor) if project.power is None else None
+        alone = work_alone(sheet, here, motor) if project.power is None and isinstance(motor, BrushedMachine) else None
         return Design(project, here, sheet, motor, load, alone, asked)
     choke = project.controls.choke if project.controls else None
     if choke is not None:
         motor.behind_choke(sheet, choke.inductance, choke.resistance)
     applied = project.power.applied(sheet, supplied)
+    motor.connect(sheet, applied)
     points = (
         motor.point(sheet, "low", "at the lowest speed", applied, load.motor_low, load.motor_torque_low),
         motor.point(sheet, "high", "at the highest speed", applied, load.motor_high, load.motor_torque_high),
     )
     box = work_box(project, sheet, applied, points)
-    sizes = work_sizes(project, here, sheet, supplied, applied, points, box[3])
+    sizes = work_sizes(project, here, sheet, supplied, applied, points, box[3], motor)
     heat = work_heat(project, sheet, motor, load, points, box)
     fastest = motor.runaway(sheet, applied)
     turning = work_turning(project, sheet, load, fastest)
     coast = work_coast(project, sheet, load, motor.losses(sheet))
-    if project.machine is not None and project.machine.reverse:
-        sheet.work(
-            "motor.I_plug",
-            plugging_current,
-            "current of a reversal at speed",
-            V=points[1].terminal,
-            E=points[1].emf,
-            R=motor.R,
-        )
-        sheet.work(
-            "motor.I_self",
-            diode_braking_current,
-            "current of the turning motor through the drive's diodes, its leads changed over",
-            E=points[1].emf,
-            U_d=next(iter(applied.drops.values())),
-            R=motor.R,
-        )
+    if project.machine is not None and project.machine.reverse and isinstance(motor, BrushedMachine):
+        _work_reversal(sheet, motor, applied, points[1])
     sizes = replace(sizes, wait=work_wait(project, sheet, coast))
     places = places_of(project, here, sheet, supplied, sizes)
     return Design(
@@ -79,6 +67,18 @@ def work(project: Project) -> Design:
         places=places,
         seats=fit(places, project.on_hand, sheet),
     )  # fmt: skip
+
+
+def _work_reversal(sheet: Worksheet, motor: BrushedMachine, applied: Applied, fastest: Point) -> None:
+    """What current would flow if the leads of a motor with brushes were changed over while it turns."""
+    if fastest.emf is None:
+        return
+    label = "current of a reversal at speed"
+    sheet.work("motor.I_plug", plugging_current, label, V=fastest.terminal, E=fastest.emf, R=motor.R)
+    drop = next(iter(applied.drops.values()), None)
+    if drop is not None:
+        label = "current of the turning motor through the drive's diodes, its leads changed over"
+        sheet.work("motor.I_self", diode_braking_current, label, E=fastest.emf, U_d=drop, R=motor.R)
 
 
 def _supplied(project: Project, here: Region, sheet: Worksheet) -> Supplied | None:

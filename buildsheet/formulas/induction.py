@@ -282,3 +282,109 @@ def switch_over_speed(omega_s: RadianPerSecond, k: Share) -> RadianPerSecond:
     135.0
     """
     return omega_s * k
+
+
+@formula(source=derivation("definition: a torque as a multiple of the rated one"), limits={"T": (0, 1e4), "T_n": (1e-4, 1e4)})
+def load_share(T: NewtonMetre, T_n: NewtonMetre) -> Number:
+    """Torque over the rated torque.
+
+    >>> load_share(T=1.5, T_n=2.0)
+    0.75
+    """
+    return T / T_n
+
+
+@formula(
+    source=KLOSS,
+    limits={"k": (0, 1.34), "s_n": (0.002, 0.2)},
+    leaves_out="more than about a third above the rated torque, where the curve bends to breakdown",
+)
+def slip_near_rated(s_n: Share, k: Number) -> Share:
+    """Slip at k times the rated torque, in proportion to it.
+
+    >>> slip_near_rated(s_n=0.04, k=0.5)
+    0.02
+    """
+    return s_n * k
+
+
+@formula(
+    source=derivation("the current that magnetises stays and lags a right angle behind the one that makes torque"),
+    limits={"I_n": (1e-3, 1000), "p_0": (0, 0.99), "k": (0, 1.34)},
+    leaves_out="stray reactance, which lags the current a little further near the rated torque",
+)
+def current_at_share(I_n: Ampere, p_0: Share, k: Number) -> Ampere:
+    """Current at k times the rated torque; without load it is a share p_0 of the plate's.
+
+    >>> round(current_at_share(I_n=4.0, p_0=0.6, k=0.5), 3)
+    2.884
+    """
+    return I_n * sqrt(p_0**2 + (1 - p_0**2) * k**2)
+
+
+@formula(source=derivation("definition: the current without load as a share of the plate's"), limits={"I_0": (1e-3, 1000), "I_n": (1e-3, 1000)})
+def idle_share(I_0: Ampere, I_n: Ampere) -> Share:
+    """Current without load over the plate's.
+
+    >>> idle_share(I_0=2.4, I_n=4.0)
+    0.6
+    """
+    return I_0 / I_n
+
+
+@formula(source=derivation("crest of a sine over its RMS value"), limits={"I": (0, 1e4)})
+def sine_crest(I: Ampere) -> Ampere:
+    """Crest of a sine current.
+
+    >>> round(sine_crest(I=3.0), 3)
+    4.243
+    """
+    return sqrt(2) * I
+
+
+@formula(
+    source=practice("bearings and fan of a small induction motor take one to three hundredths of its rated torque"),
+    limits={"T_n": (1e-4, 1e4), "p": (0, 0.2)},
+    leaves_out="what the machine itself brakes, which shortens the coast",
+)
+def friction_torque(T_n: NewtonMetre, p: Share) -> NewtonMetre:
+    """Torque of a motor's bearings and fan, as a share of the rated one.
+
+    >>> friction_torque(T_n=2.5, p=0.02)
+    0.05
+    """
+    return T_n * p
+
+
+@formula(
+    source=derivation("a capacitor behind its mark: crest of the alternating voltage that is printed on it"),
+    limits={"V": (1, 2000)},
+    leaves_out="a capacitor that stands at more than its mark, which it does not for long",
+)
+def capacitor_crest(V: Volt) -> Volt:
+    """Most that a motor's capacitor can hold: the crest of the volts AC on its mark.
+
+    >>> round(capacitor_crest(V=450.0), 1)
+    636.4
+    """
+    return sqrt(2) * V
+
+
+@formula(source=derivation("a share of a voltage"), limits={"V": (1, 2000), "k": (0.1, 5)})
+def voltage_multiple(V: Volt, k: Number) -> Volt:
+    """A multiple of the line's voltage.
+
+    >>> voltage_multiple(V=230.0, k=1.5)
+    345.0
+    """
+    return V * k
+
+
+@formula(source=derivation("definition: a speed as a share of the rated one"), limits={"omega": (0, 7000), "omega_n": (1, 7000)})
+def share_of_speed(omega: RadianPerSecond, omega_n: RadianPerSecond) -> Share:
+    """Speed over the rated speed.
+
+    >>> share_of_speed(omega=73.0, omega_n=146.0)
+    0.5
+    """
+    return omega / omega_n

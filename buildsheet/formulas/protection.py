@@ -2,7 +2,7 @@
 
 from math import pi, sqrt
 
-from buildsheet.citations import Citation, derivation
+from buildsheet.citations import Citation, derivation, practice
 from buildsheet.formulas.formula import formula
 from buildsheet.units import Ampere, Number, Ohm, Share, Volt, Watt
 
@@ -148,3 +148,17 @@ def current_of_power(P: Watt, V: Volt) -> Ampere:
     0.2
     """
     return P / V
+
+
+@formula(
+    source=practice("a time-lag fuse carries a motor's start, some seconds long, up to a multiple of its rating"),
+    limits={"I_s": (0, 1000), "k": (1, 10)},
+    leaves_out="a start that takes longer, such as that of a heavy drum: then the fuse blows, and nothing else happens",
+)
+def fuse_for_start(I_s: Ampere, k: Number) -> Ampere:
+    """Least rating of a time-lag fuse that carries a start.
+
+    >>> fuse_for_start(I_s=40.0, k=4.0)
+    10.0
+    """
+    return I_s / k

@@ -6,16 +6,17 @@ from pydantic import Field
 
 from buildsheet.formulas import motor as f
 from buildsheet.given.bench import Asked, Plate, Spun
-from buildsheet.motors.motor import Machine, Motor, MotorWinding
+from buildsheet.motors.brushed import BrushedMachine, BrushedMotor
+from buildsheet.motors.motor import MotorWinding
 from buildsheet.motors.solved import Solved, worst
 from buildsheet.reference import Region
-from buildsheet.sizing.waist import SOLVED, Applied, Point
+from buildsheet.sizing.waist import SOLVED, Point, Steered
 from buildsheet.units import AMPERE, VOLT, VOLT_SECOND_PER_RADIAN
 from buildsheet.waveforms import DIODE_BRIDGE, NotSolved, Source, back_emf_for
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 
-class MagnetDC(Motor):
+class MagnetDC(BrushedMotor):
     """A DC motor whose field is made by magnets."""
 
     printed: ClassVar[str] = "Motor, permanent magnet"
@@ -32,7 +33,7 @@ class MagnetDC(Motor):
         torque = sheet.work("motor.K_t", f.torque_constant, "torque for each ampere", K_e=constant)
         inductances = self.inductances(sheet, resistance)
         self.plate_power(sheet)
-        return MagnetMachine(resistance, hot, drop, inductances, constant, torque, no_load)
+        return MagnetMachine(resistance, hot, drop, inductances, self.plate, constant, torque, no_load)
 
     def _constant(self, sheet: Worksheet, resistance: Value, drop: Value) -> Value:
         plate = unknown(
@@ -93,19 +94,19 @@ class MagnetDC(Motor):
         )
 
 
-class MagnetMachine(Machine):
+class MagnetMachine(BrushedMachine):
     """A magnet motor with its constants: K_e, K_t, and the current I_0 that it takes running free."""
 
-    def __init__(self, R: Value, R_hot: Value, U_b: Value, L: tuple[Value, Value], K_e: Value, K_t: Value, I_0: Value):
-        super().__init__(R, R_hot, U_b, L)
+    def __init__(self, R: Value, R_hot: Value, U_b: Value, L: tuple[Value, Value], plate: Plate | None, K_e: Value, K_t: Value, I_0: Value):
+        super().__init__(R, R_hot, U_b, L, plate)
         self.K_e, self.K_t, self.I_0 = K_e, K_t, I_0
 
     @property
     def windings(self) -> tuple[MotorWinding, ...]:
         return (MotorWinding("A1", "A2", "armature", self.R),)
 
-    def point(
-        self, sheet: Worksheet, tag: str, label: str, applied: Applied, omega: Value, torque: Value
+    def steered(
+        self, sheet: Worksheet, tag: str, label: str, applied: Steered, omega: Value, torque: Value
     ) -> Point:
         """The operating point at a speed and a shaft torque. Form factor, RMS, peak and supply current are the worst of the
         inductance band; unknown inputs give unknown results."""
@@ -134,7 +135,7 @@ class MagnetMachine(Machine):
         solved = Solved(sheet, tag, label, applied, found, asked, terminal)
         return Point(tag, label, omega, torque, current, emf, terminal, *solved.figures())
 
-    def runaway(self, sheet: Worksheet, applied: Applied) -> Value:
+    def loose(self, sheet: Worksheet, applied: Steered) -> Value:
         emf = applied.loose_emf(sheet, self.R, self.L[0], self.I_0, self.U_b)
         return sheet.work("runaway.omega", f.speed_of_emf, "motor speed at runaway", E=emf, K_e=self.K_e)
 

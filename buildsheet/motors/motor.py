@@ -1,19 +1,18 @@
-"""What all motors with brushes have in common: what a builder states of them, and what everything behind asks of a motor."""
+"""What all motors have in common: what a builder states of each, and what everything behind asks of a motor."""
 
 from abc import ABC, abstractmethod
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
 from pydantic import Field
 
-from buildsheet.formulas import choke, mechanics
-from buildsheet.formulas import motor as f
-from buildsheet.given.bench import AlternatingTest, Asked, FreeRun, HeldRotor, OldRun, Plate
-from buildsheet.given.fields import Flags, Henries, Inertias, Ohms, Speeds
+from buildsheet.formulas import mechanics
+from buildsheet.given.bench import OldRun
+from buildsheet.given.fields import Flags, Inertias, Speeds
 from buildsheet.given.model import Given
-from buildsheet.reference import Region
-from buildsheet.sizing.waist import Applied, Point
-from buildsheet.units import OHM
+from buildsheet.sizing.waist import Applied, Point, Steered
+from buildsheet.units import AMPERE, RADIAN_PER_SECOND, SHARE, VOLT, Unit
 from buildsheet.worksheet import Value, Worksheet
 
 
@@ -23,28 +22,61 @@ class MotorWinding:
 
     a: str
     b: str
-    part: Literal["armature", "field"]
+    part: Literal["armature", "field", "run", "start", "phase"]
     ohms: Value
 
 
+@dataclass(frozen=True, slots=True)
+class Rating:
+    """What the plate says, for the way in which the motor is linked here. `heat` is its current as heat feels it."""
+
+    voltage: Value
+    current: Value
+    heat: Value
+    speed: Value
+    power: Value
+
+
+@dataclass(frozen=True, slots=True)
+class Starting:
+    """What turns a single-phase motor's field round: a second winding behind a `switch` that opens at speed, behind a
+    `capacitor` marked for `volts`, or both; None for a part that it has not."""
+
+    switch: bool
+    capacitor: Value | None
+    volts: Value | None
+
+
 class Machine(ABC):
-    """A motor with its constants worked out: cold and hot resistance, brush drop, least and greatest inductance. It says
-    what it makes of what a way puts on its terminals."""
+    """A motor with its constants worked out. It says what it makes of what a way puts on its terminals.
 
-    def __init__(self, R: Value, R_hot: Value, U_b: Value, L: tuple[Value, Value]):
-        self.R, self.R_hot, self.U_b, self.L = R, R_hot, U_b, L
-        self.R_loop, self.where = R_hot, "the motor"  # of the motor's circuit, and where its volts are told
+    `direct`: it runs on direct current, and so on a battery or a bridge on the bench. `where` its volts are told.
+    """
 
+    direct: ClassVar[bool]
+    runs_away: ClassVar[str] = "Runaway: the drive's power device shorted, the supply at its highest, no load."
+    suits: ClassVar[Mapping[str, str]] = {}  # lines to paste for groups of a file, where this motor wants others than most
+    where = "the motor"
+    starting: Starting | None = None
+    at_start: Value | None = None  # current that it takes from the line with its rotor still, where it starts on the line
+
+    @abstractmethod
     def behind_choke(self, sheet: Worksheet, inductance: Value, resistance: Value) -> None:
-        """Puts a choke in a row with the motor: what is solved from now on is the circuit of both."""
-        label = "of motor and choke in a row"
-        self.R_loop = sheet.work("motor.R_loop", choke.resistance_in_a_row, f"resistance {label}", R_1=self.R_hot, R_2=resistance)
-        same = self.L[0] is self.L[1]
-        ends = [
-            sheet.work(f"motor.L_loop{end}", choke.inductance_in_a_row, f"{word}inductance {label}", L_1=one, L_2=inductance)
-            for end, word, one in (("", "", self.L[0]), ("_high", "high ", self.L[1]))[: 1 if same else 2]
-        ]
-        self.L, self.where = (ends[0], ends[-1]), "motor and choke"
+        """Puts a choke in a row with the motor."""
+
+    @abstractmethod
+    def connect(self, sheet: Worksheet, applied: Applied) -> None:
+        """Settles what depends on what feeds it, such as how its windings are linked; called once, before any point."""
+
+    @property
+    def to_set(self) -> tuple[tuple[str, Value], ...]:
+        """What of it has to be set on what feeds it, each with its name."""
+        return ()
+
+    @property
+    def linking(self) -> str:
+        """How its leads are to be linked at the motor itself, as a step says it; empty where nothing is to be done."""
+        return ""
 
     @property
     @abstractmethod
@@ -52,46 +84,40 @@ class Machine(ABC):
         """Its windings in the order of the current. Swapping the ends of the first alone turns the motor round."""
 
     @abstractmethod
+    def rating(self, sheet: Worksheet) -> Rating | None:
+        """What its plate says; None without a plate."""
+
+    @abstractmethod
     def point(self, sheet: Worksheet, tag: str, label: str, applied: Applied, omega: Value, torque: Value) -> Point:
-        """The operating point at a speed and a shaft torque."""
+        """The operating point at a speed and a shaft torque; of a shape that it makes nothing of, unknown with the reason."""
 
     @abstractmethod
     def runaway(self, sheet: Worksheet, applied: Applied) -> Value:
-        """Speed with the power device shorted, the supply at its highest and no load on the shaft."""
+        """The fastest that what feeds it can turn it, with a device failed and no load on the shaft."""
 
     @abstractmethod
     def losses(self, sheet: Worksheet) -> Value:
         """Torque of its own losses, which slows a coast; entered as coast.T_0."""
 
     @abstractmethod
-    def free_speed(self, sheet: Worksheet, id: str, label: str, volts: Value) -> Value:
-        """Speed without load on smooth direct voltage."""
+    def allowed(self, sheet: Worksheet, share: Value, hardest: Point) -> Value:
+        """Current that its winding stands for long where a `share` of its rating is left; entered as heat.I_allow."""
 
     @abstractmethod
-    def bridge_speed(self, sheet: Worksheet, region: Region, line: Value, frequency: Value) -> Value:
-        """Speed without load on a bare bridge on the line."""
+    def winding_loss(self, sheet: Worksheet, point: Point) -> Value:
+        """Heat of its winding; entered as heat.P_cu."""
 
     @abstractmethod
-    def asked(self, sheet: Worksheet, ask: Asked) -> tuple[Value, Value]:
-        """Current and speed at volts and a torque, on smooth direct current."""
+    def lowest_speed(self, sheet: Worksheet) -> Value:
+        """The slowest at which its own fan cools it at full torque; entered as heat.omega_low."""
 
 
 class Motor(Given):
-    """A motor with brushes."""
+    """A motor, as a builder states it."""
 
-    printed: ClassVar[str] = "Motor"
-    stands_as: ClassVar[str]  # in the matrix of what may stand behind what
     drawn: ClassVar[str] = "DC"  # what stands behind its volts in the diagram
 
     kind: str = Field(description="Kind of motor.")
-    plate: Plate | None = Field(None, description="What the nameplate says.")
-    held: HeldRotor | None = Field(None, description="Two readings with the rotor held.")
-    winding: Ohms = Field(
-        description="Resistance from lead to lead, if it was measured otherwise.", examples=["1.5 ohm"]
-    )
-    free_run: FreeRun | None = Field(None, description="A run without load at a low voltage.")
-    alternating: AlternatingTest | None = Field(None, description="Low-voltage AC test for the inductance.")
-    inductance: Henries = Field(description="Inductance from lead to lead, if known.", examples=["10 mH"])
     inertia: Inertias = Field(
         description="Moment of inertia of the rotor and what stays on its shaft.", examples=["0.004 kg·m²"]
     )
@@ -103,9 +129,6 @@ class Motor(Given):
     old_run: OldRun | None = Field(
         None, description="What the motor's old machine ran it at, which proves that speed for its rotor."
     )
-    ask: Asked | None = Field(
-        None, description="A question: what it would do at these volts and this torque."
-    )
     protector: Literal["none", "manual reset", "self-resetting"] | None = Field(
         None, description="Thermal protector inside the motor. Unanswered keeps the packet a draft."
     )
@@ -116,6 +139,16 @@ class Motor(Given):
     pulley: Literal["set screw", "key", "left-hand thread", "right-hand thread"] | None = Field(
         None, description="How the pulley sits."
     )
+
+    @property
+    @abstractmethod
+    def printed(self) -> str:
+        """Its name on paper."""
+
+    @property
+    @abstractmethod
+    def stands_as(self) -> str:
+        """Its word in the matrix of what may stand behind what."""
 
     @abstractmethod
     def constants(self, sheet: Worksheet) -> Machine:
@@ -137,67 +170,30 @@ class Motor(Given):
         )
         return proven, "ran at it in the old machine"
 
-    def resistances(self, sheet: Worksheet, what: str) -> tuple[Value, Value, Value]:
-        """Cold and warm resistance from lead to lead, and the drop of both brushes."""
-        cold, drop = self._resistance(sheet, what)
-        warm, bench = sheet.assume("motor.T_w", "winding temperature"), sheet.assume("motor.T_b", "bench temperature")
-        hot = sheet.work(
-            "motor.R_hot",
-            f.resistance_at_temperature,
-            f"resistance of the warm {what}",
-            R_1=cold,
-            T_1=bench,
-            T_2=warm,
-        )
-        return cold, hot, drop
 
-    def _resistance(self, sheet: Worksheet, what: str) -> tuple[Value, Value]:
-        if self.held:
-            h = self.held
-            label = f"{what} resistance, from two currents"
-            slope = (
-                sheet.unsolved("motor.R_a", OHM, "the volts must rise with the amperes", label)
-                if h.impossible
-                else sheet.work(
-                    "motor.R_a", f.slope_resistance, label,
-                    V_1=h.voltage_1, I_1=h.current_1, V_2=h.voltage_2, I_2=h.current_2,
-                )
-            )  # fmt: skip
-            return slope, sheet.work(
-                "motor.U_b", f.brush_drop, "drop of both brushes", V_1=h.voltage_1, I_1=h.current_1, R=slope
-            )
-        return sheet.take(self.winding), sheet.assume("motor.U_b", "brush drop")
+def nothing_made(sheet: Worksheet, tag: str, label: str, applied: Applied, omega: Value, torque: Value, why: str) -> Point:
+    """The operating point of a motor that makes nothing of what feeds it: every figure unknown, with the reason."""
+    kind = applied.setting if isinstance(applied, Steered) else None
+    setting = None if kind is None else sheet.unsolved(f"{tag}.{kind.symbol}", kind.unit, why, f"{kind.name}, {label}")
 
-    def plate_power(self, sheet: Worksheet) -> None:
-        """What the plate claims against what volts, amperes and a believable efficiency leave."""
-        if self.plate is None or not self.plate.power.known:
-            return
-        sheet.work(
-            "motor.eta_n",
-            f.plate_efficiency,
-            "efficiency that the plate claims",
-            P=self.plate.power,
-            V=self.plate.voltage,
-            I=self.plate.current,
-        )
-        believed = sheet.assume("motor.eta_b", "believable efficiency")
-        sheet.work(
-            "motor.P_h",
-            f.honest_power,
-            "power to plan with",
-            V=self.plate.voltage,
-            I=self.plate.current,
-            eta=believed,
-        )
+    def none(symbol: str, unit: Unit, name: str) -> Value:
+        return sheet.unsolved(f"{tag}.{symbol}", unit, why, f"{name}, {label}")
 
-    def inductances(self, sheet: Worksheet, resistance: Value) -> tuple[Value, Value]:
-        """Least and greatest inductance: the same value twice when it was measured, else the assumed band."""
-        if self.inductance.known:
-            found = sheet.take(self.inductance)
-            return found, found
-        if self.alternating:
-            a = self.alternating
-            found = sheet.work("motor.L_a", f.winding_inductance, "armature inductance, by the AC test",
-                               V=a.voltage, I=a.current, R=resistance, f=a.frequency)  # fmt: skip
-            return found, found
-        return sheet.assume("motor.L_low", "low inductance"), sheet.assume("motor.L_high", "high inductance")
+    return Point(
+        tag, label, omega, torque,
+        current=none("I", AMPERE, "current of the motor"),
+        emf=None,
+        terminal=none("V", VOLT, "volts at the motor"),
+        rms=none("I_rms", AMPERE, "current as heat feels it"),
+        peak=none("I_peak", AMPERE, "peak current"),
+        form_factor=None,
+        line=none("I_line", AMPERE, "supply current, RMS"),
+        drawn=None,
+        setting=setting if setting is not None else none("x", SHARE, "setting of the control"),
+        inductance=None, wave=None,
+    )  # fmt: skip
+
+
+def no_runaway(sheet: Worksheet, why: str) -> Value:
+    """The speed at runaway of such a motor."""
+    return sheet.unsolved("runaway.omega", RADIAN_PER_SECOND, why, "motor speed at runaway")

@@ -7,12 +7,13 @@ from pydantic import Field
 from buildsheet.formulas import motor as f
 from buildsheet.formulas import series as s
 from buildsheet.formulas.choke import resistance_in_a_row
-from buildsheet.given.bench import Asked, SpunField
+from buildsheet.given.bench import Asked, Plate, SpunField
 from buildsheet.given.fields import Ohms
-from buildsheet.motors.motor import Machine, Motor, MotorWinding
+from buildsheet.motors.brushed import BrushedMachine, BrushedMotor
+from buildsheet.motors.motor import MotorWinding
 from buildsheet.motors.solved import Found, Solved, worst_of
 from buildsheet.reference import Region
-from buildsheet.sizing.waist import Applied, Point, Wave
+from buildsheet.sizing.waist import Point, Steered, Wave
 from buildsheet.units import AMPERE, NEWTON_METRE_PER_AMPERE_SQUARED, RADIAN_PER_SECOND
 from buildsheet.waveforms import NotSolved
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
@@ -21,7 +22,7 @@ RUNS_AWAY = "a series motor without load has no speed of its own: it runs away"
 TURNS, CLOSE = 40, 1e-9  # of the search for the average current that makes the wanted RMS current
 
 
-class SeriesMotor(Motor):
+class SeriesMotor(BrushedMotor):
     """A motor whose field carries the armature's current: it runs on direct and on alternating current."""
 
     printed: ClassVar[str] = "Motor, series field"
@@ -47,7 +48,7 @@ class SeriesMotor(Motor):
         own = sheet.work("motor.T_0", s.series_torque, "torque of the motor's own losses", k=constant, I=free)
         armature = sheet.work("motor.R_arm", s.rest_of_resistance, "resistance of the armature alone", R=resistance, R_f=self.field_winding)
         self.plate_power(sheet)
-        return SeriesMachine(resistance, hot, drop, self.inductances(sheet, resistance), constant, own, free, armature, sheet.take(self.field_winding))
+        return SeriesMachine(resistance, hot, drop, self.inductances(sheet, resistance), self.plate, constant, own, free, armature, sheet.take(self.field_winding))
 
     def _constant(self, sheet: Worksheet, resistance: Value, drop: Value) -> Value:
         label = "constant of the series motor"
@@ -62,7 +63,7 @@ class SeriesMotor(Motor):
         return sheet.work("motor.k", s.series_constant_spun, f"{label}, spun", E=spun.voltage, I=spun.current, omega=spun.speed)
 
 
-class SeriesMachine(Machine):
+class SeriesMachine(BrushedMachine):
     """A series motor with its constants: k, the torque T_0 of its own losses, the current I_0 that makes it, the resistances of armature and field.
 
     Its back-EMF goes with the current at every moment, as the volts of a resistor do, so that its waveform is that of a
@@ -70,16 +71,16 @@ class SeriesMachine(Machine):
     """
 
     def __init__(
-        self, R: Value, R_hot: Value, U_b: Value, L: tuple[Value, Value], k: Value, T_0: Value, I_0: Value, R_a: Value, R_f: Value
+        self, R: Value, R_hot: Value, U_b: Value, L: tuple[Value, Value], plate: Plate | None, k: Value, T_0: Value, I_0: Value, R_a: Value, R_f: Value
     ):
-        super().__init__(R, R_hot, U_b, L)
+        super().__init__(R, R_hot, U_b, L, plate)
         self.k, self.T_0, self.I_0, self.R_a, self.R_f = k, T_0, I_0, R_a, R_f
 
     @property
     def windings(self) -> tuple[MotorWinding, ...]:
         return (MotorWinding("A1", "A2", "armature", self.R_a), MotorWinding("D1", "D2", "field", self.R_f))
 
-    def point(self, sheet: Worksheet, tag: str, label: str, applied: Applied, omega: Value, torque: Value) -> Point:
+    def steered(self, sheet: Worksheet, tag: str, label: str, applied: Steered, omega: Value, torque: Value) -> Point:
         wanted = sheet.work(f"{tag}.I_T", s.loaded_series_current, f"current that makes the torque, {label}", T=torque, T_0=self.T_0, k=self.k)
         motion = sheet.work(f"{tag}.R_w", s.motion_resistance, f"back-EMF as a resistance, {label}", k=self.k, omega=omega)
         whole = sheet.work(f"{tag}.R", resistance_in_a_row, f"the same with that of the windings, {label}", R_1=self.R_loop, R_2=motion)
@@ -97,7 +98,7 @@ class SeriesMachine(Machine):
                               omega=omega, I=average, R=self.R_loop, U_b=self.U_b)  # fmt: skip
         return Point(tag, label, omega, torque, average, emf, terminal, *Solved(sheet, tag, label, applied, found, asked, terminal).figures())
 
-    def _solve(self, applied: Applied, asked: dict[str, Value], whole: Value, wanted: Value, drops: tuple[Value, ...]) -> Found:
+    def _solve(self, applied: Steered, asked: dict[str, Value], whole: Value, wanted: Value, drops: tuple[Value, ...]) -> Found:
         """The wave whose RMS current makes the torque: its average is searched for."""
         if not all(value.known for value in (*asked.values(), *self.L)):
             return Found(None, self.L[0])
@@ -115,7 +116,7 @@ class SeriesMachine(Machine):
 
         return worst_of(self.L, wave)
 
-    def _average(self, sheet: Worksheet, tag: str, label: str, applied: Applied, asked: dict[str, Value], found: Found) -> Value:
+    def _average(self, sheet: Worksheet, tag: str, label: str, applied: Steered, asked: dict[str, Value], found: Found) -> Value:
         solved = Model(applied.shape, asked, f"the current in the motor over {applied.period}", s.SERIES)
         mean = float(asked["I_T"]) / found.wave.form_factor if found.wave is not None else None
         if mean is None:
@@ -124,7 +125,7 @@ class SeriesMachine(Machine):
             return sheet.unsolved(f"{tag}.I_a", asked["I_T"].unit, why, f"average current, {label}", missing)
         return sheet.solved(f"{tag}.I_a", mean, asked["I_T"].unit, solved, f"average current, {label}")
 
-    def runaway(self, sheet: Worksheet, applied: Applied) -> Value:
+    def loose(self, sheet: Worksheet, applied: Steered) -> Value:
         emf = applied.loose_emf(sheet, self.R, self.L[0], self.I_0, self.U_b)
         return sheet.work("runaway.omega", s.series_runaway_speed, "motor speed at runaway", E=emf, k=self.k, T_0=self.T_0)
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from buildsheet.sizing.waist import SOLVED, Applied, Wave
+from buildsheet.sizing.waist import SOLVED, Steered, Wave
 from buildsheet.units import AMPERE, NUMBER, Unit
 from buildsheet.waveforms import NotSolved
 from buildsheet.worksheet import Model, Value, Worksheet
@@ -21,7 +21,7 @@ class Found:
 
 
 def worst(
-    applied: Applied, inductances: tuple[Value, Value], circuit: tuple[Value, Value, Value], drops: tuple[Value, ...]
+    applied: Steered, inductances: tuple[Value, Value], circuit: tuple[Value, Value, Value], drops: tuple[Value, ...]
 ) -> Found:
     """The worst solution of a circuit of (resistance, back-EMF, average current); none while anything is unknown."""
     needed = (*applied.inputs.values(), *drops, *circuit, *inductances)
@@ -52,7 +52,7 @@ class Solved:
     sheet: Worksheet
     tag: str
     label: str
-    applied: Applied
+    applied: Steered
     found: Found
     asked: Mapping[str, Value]
     terminal: Value

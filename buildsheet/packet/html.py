@@ -65,6 +65,7 @@ COLUMNS = {
     "singles": (Column("fails", "57mm", ("bold",)), Column("what happens", "50mm"), Column("still stops it", "38mm"), Column("rows of sheet 8", "30mm")),
     "rotors": (Column("home-made", "36mm"), Column("of", "33mm"), Column("factor", "14mm", ("right",)), Column("stands", "22mm", ("right", "bold")), Column("spin at", "22mm", ("right", "bold")),
                Column("spun", "48mm", ("grey",))),
+    "point": (Column("", "56mm"), Column("at its speed", "40mm", ("right",)), Column("", "79mm")),
     "points": (Column("", "56mm"), Column("slowest", "40mm", ("right",)), Column("fastest", "40mm", ("right",)), Column("", "39mm")),
 }  # fmt: skip
 
@@ -161,7 +162,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
-        "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "armature_id": facts.armature_source(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False), "wired": bool(plan.project.power and plan.project.power.control and plan.project.power.control.wired),
+        "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "armature_id": facts.armature_source(plan), "brushes": plan.design.motor is None or plan.design.motor.direct, "runaway_note": facts.runaway_note(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False), "wired": bool(plan.project.power and plan.project.power.control and plan.project.power.control.wired),
         "safe_steps": faults.safe_steps(plan, ink), "fault_seen": faults.seen_rows(plan, failing), "fault_singles": faults.single_rows(plan, failing),
         "control_name": plan.project.power.control.name if plan.project.power and plan.project.power.control else "motor", "circuit": plan.circuit, "stopped": plan.stopped,
     }  # fmt: skip

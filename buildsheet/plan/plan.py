@@ -119,9 +119,10 @@ def _questions(design: Design, findings: tuple[Finding, ...]) -> tuple[Question,
     """Groups that are not there, open safety questions, what findings wait for, and what any other line waits for."""
     project = design.project
     usual = _usual(design)
+    suits = design.motor.suits if design.motor is not None else {}
     spared = "supply" if project.fed_by == "battery" else "battery"
     found = [
-        Question(key, why, Template(paste).substitute(usual))
+        Question(key, why, Template(suits.get(key, paste)).substitute(usual))
         for key, why, paste in GROUPS
         if key != spared and getattr(project, key) is None
     ]

@@ -59,10 +59,10 @@ def _drive(design: Design) -> Iterator[Finding]:
     if power is None or supplied is None:
         return
     made_for, most, cut_off = power.made_for, power.stands, power.stops_at
-    if made_for.known and supplied.voltage.known and abs(float(made_for) / float(supplied.voltage) - 1) > NEAR:
+    if made_for is not None and made_for.known and supplied.voltage.known and abs(float(made_for) / float(supplied.voltage) - 1) > NEAR:
         yield Finding("drive-for-another-battery", "stop", "WARNING", Said.of("The drive is made for {0}, the battery has {1}.", made_for, supplied.voltage), "Too much bursts its capacitor; too little and it does not start.",
                       "Take a drive for this battery.", practice("drives on batteries"), ("T1",))  # fmt: skip
-    if supplied.highest.known:
+    if supplied.highest.known and most is not None:
         if not most.known:
             yield Finding("drive-voltage-unknown", "heed", "WARNING", Said.of("Nobody knows the highest voltage that the drive stands; the battery reaches {0}.", supplied.highest), "A capacitor above its voltage bursts.",
                           "Read the voltage on its capacitor or in its data and write power: battery_most.", practice("drives on batteries"), ("T1",), key="power.battery_most")  # fmt: skip

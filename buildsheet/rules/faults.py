@@ -39,6 +39,8 @@ TOLD: dict[Outcome, Told] = {
                         "Try it once a month: open the guard while it runs without work, and see it stop."),
     "pedal fails": Told("fault-pedal", "WARNING", "With {}, the machine runs on when the foot leaves its pedal.", "A pedal is wet, dusty and stepped on; its contact sticks sooner than others.",
                         "Lift the foot at the start of each day's work, and see it stop."),
+    "start winding burns": Told("fault-start-winding", "WARNING", "With {}, the start winding stays on the whole line and burns.", "The motor still turns, with more hum; smoke is the first that is seen.",
+                                "Hear the start switch click at each start, where there is one; a motor that hums more or warms faster than it did is stopped and read by sheet 8."),
     "stays charged": Told("fault-charge", "DANGER", "With {}, the capacitor keeps its charge after the plug is out.", "It kills as the line does.",
                           "Never trust the bleeder: read the capacitor with a meter before each touch."),
     "frame unprotected": Told("fault-frame", "WARNING", "With {}, a metal part has lost its {earth}; nothing shows it.", "The next fault makes that part live.",

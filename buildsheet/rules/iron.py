@@ -146,7 +146,7 @@ def capacitor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         yield Finding("capacitor-costs", "stop", "WARNING", Said.of(f"The resistor that must empty the capacitor burns {{0}} all the time; {limit_of.printed} is the most.", heat_of), "It scorches the box, and a capacitor that is not emptied kills.",
                       "Take a smaller capacitor, or none.", practice("bleeders"), ("C1", "R2"), key="power.capacitor")  # fmt: skip
     bare, ahead, bare_ahead = values.get("bare.F"), values.get("T2.I_2"), values.get("bare.I_2")
-    if bare is None or ahead is None or bare_ahead is None or heat is None or hard is None:
+    if bare is None or ahead is None or bare_ahead is None or heat is None or hard is None or hard.form_factor is None:
         return
     if not (bare.known and ahead.known and heat.allowed_current.known and heat.duty_current.known and hard.form_factor.known):
         return

@@ -7,6 +7,7 @@ from buildsheet.citations import Citation, ReadFrom, derivation, memory, practic
 from buildsheet.design import Design
 from buildsheet.design.design import Heat, Load
 from buildsheet.given.bench import HeldRotor
+from buildsheet.motors.brushed import BrushedMotor
 from buildsheet.reference import Cell, table
 from buildsheet.rules.finding import BRACES, MORE, Finding, Said, slug
 from buildsheet.worksheet import Value
@@ -177,11 +178,12 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     given, sheet = design.project.motor, design.sheet
     if given is None:
         return
-    yield from _held(given.held, sheet.values.get("motor.R_a"))
+    if isinstance(given, BrushedMotor):
+        yield from _held(given.held, sheet.values.get("motor.R_a"))
     plate = given.plate
     if plate is not None and plate.power.known and plate.voltage.known and plate.current.known:
-        claimed, honest = sheet.values["motor.eta_n"], sheet.values["motor.P_h"]
-        if claimed.known and float(claimed) > BELIEVABLE:
+        claimed, honest = sheet.values.get("motor.eta_n"), sheet.values.get("motor.P_h")
+        if claimed is not None and honest is not None and claimed.known and float(claimed) > BELIEVABLE:
             yield Finding("plate-power", "heed", "NOTICE", Said.of("The plate claims {0}; {1} from {2} leaves about {3}.", plate.power, plate.voltage, plate.current, honest),
                           "A plate like this states a peak, not what the motor stands for long.", "Plan with the smaller figure.", Citation("dynamometer test and retail pages on peak horsepower"), ("M1",))  # fmt: skip
     if "motor.L_low" in sheet.values:
@@ -201,7 +203,7 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if heat is not None and heat.duty_current.known and heat.allowed_current.known:
         if heat.duty_current > heat.allowed_current:
             yield Finding("motor-overheats", "stop", "WARNING", Said.of("Over run and rest the motor carries {0}; on this drive it stands {1}.", heat.duty_current, heat.allowed_current),
-                          "The winding burns.", "Lower the load, gear down, or smooth the current with a choke.", derivation("copper heat goes with the square of the RMS current"), ("M1",))  # fmt: skip
+                          "The winding burns.", "Lower the load or gear down" + (", or smooth the current with a choke." if design.motor is None or design.motor.direct else "."), derivation("copper heat goes with the square of the RMS current"), ("M1",))  # fmt: skip
         elif (
             worst := max((p.current for p in design.points if p.current.known), default=None)
         ) is not None and worst > heat.allowed_current:
@@ -211,6 +213,7 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         heat is not None
         and design.load is not None
         and given.cooling != "none"
+        and (design.motor is None or design.motor.direct)  # an induction motor's torque for long is worked at each speed
         and heat.lowest_speed.known
         and design.load.motor_low.known
         and design.load.motor_low < heat.lowest_speed

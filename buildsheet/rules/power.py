@@ -152,7 +152,7 @@ def _reach(design: Design) -> Iterator[Finding]:
     if slow.known and fast.known and float(slow) > float(fast) * MORE:
         yield Finding("slow-needs-more-volts", "stop", "WARNING", Said.of("The lowest speed needs {0} under work, the highest {1}: the knob would stand the wrong way round.", slow, fast),
                       "When the work lifts off at slow, the tool runs above its set maximum.", "Raise the lowest speed, or gear down for slow work.", HOLDS, about)  # fmt: skip
-    elif low.emf.known and low.terminal.known and 2 * float(low.emf) < float(low.terminal):
+    elif low.emf is not None and low.emf.known and low.terminal.known and 2 * float(low.emf) < float(low.terminal):
         yield Finding("speed-not-held-when-slow", "heed", "WARNING", Said.of("At the lowest speed only {0} of the {1} at the motor are its own: it does not hold this speed by itself.", low.emf, low.terminal),
                       "Work of constant power stalls it when it dips, and lets it run up when it eases.", "Raise the lowest speed or gear down for slow work, and keep the hand at stop.", HOLDS, about)  # fmt: skip
 
@@ -165,9 +165,9 @@ def _knob(design: Design) -> Iterator[Finding]:
     if power.control.wired and power.broken_low_end != "stops":
         grade = "heed" if power.broken_low_end else "note"
         text = (
-            "With the slow-end wire of the knob off, the drive goes to full speed."
+            f"With the slow-end wire of the knob off, the {power.noun} goes to full speed."
             if power.broken_low_end
-            else "Nobody knows what the drive does when the slow-end wire of the knob comes off."
+            else f"Nobody knows what the {power.noun} does when the slow-end wire of the knob comes off."
         )
         yield Finding("open-low-end", grade, "WARNING", Said.of(text), "A broken wire then starts the machine at full speed.",  # type: ignore[arg-type]
                       "Run the three wires in one cable, clamp it at both ends, and check the runaway column of the speeds sheet.", practice("drive makers' manuals"), ("S4", "T1"), step="knob", key="power.open_low_end")  # fmt: skip
@@ -178,10 +178,10 @@ def _knob(design: Design) -> Iterator[Finding]:
     text = (
         f"The {power.noun} starts at the speed that the knob was left at."
         if power.waits_for_zero is False
-        else "Nobody knows whether the drive starts with the knob turned up."
+        else f"Nobody knows whether the {power.noun} starts with the knob turned up."
     )
     yield Finding("starts-at-knob", "heed", "WARNING", Said.of(text), "After a trip of the no-volt release, start brings the tool to its last speed at once, with the work and the hand still in it.",
-                  "Turn the knob to slow after every stop and before every start, and say so beside the start button; or take a drive that starts only from zero.",
+                  "Turn the knob to slow after every stop and before every start, and say so beside the start button; or take one that starts only from zero.",
                   ZERO_START, ("S2", "S4", "T1"), step="knob", key="power.starts_from_zero")  # fmt: skip
 
 
@@ -200,17 +200,17 @@ def _voltages(design: Design) -> Iterator[Finding]:
     if power is None or supplied is None or not supplied.voltage.known:
         return
     line, made_for, high = supplied.voltage, power.made_for, power.output_most
-    if supplied.alternating and made_for.known and abs(float(made_for) / float(line) - 1) > NEAR:
+    if supplied.alternating and made_for is not None and made_for.known and abs(float(made_for) / float(line) - 1) > NEAR:
         yield Finding("drive-for-another-line", "stop", "DANGER", Said.of(f"The {power.noun} is made for {{0}}, the line has {{1}}.", made_for, line), "Too much bursts its parts; too little lets it misfire.",
                       f"Take {_a(power.noun)} for this line.", DRIVE_MANUALS, (power.first[0],), electric=True)  # fmt: skip
-    elif not made_for.known:
+    elif made_for is not None and not made_for.known:
         yield Finding("drive-line-unknown", "note", "NOTICE", Said.of(f"The file does not say for which line voltage the {power.noun} is made."), f"{_a(power.noun).capitalize()} on the wrong line is destroyed, or lets too much through.",
                       f"Read it off the {power.noun} and write it under {made_for.id.replace('.', ': ')}.", DRIVE_MANUALS, ("T1",), key=made_for.id)  # fmt: skip
     full = design.sheet.values.get("drive.V_full")
     if full is not None and full.known and high.known and float(high) > float(full) * (1 + NEAR):
         yield Finding("output-beyond-line", "stop", "WARNING", Said.of("The drive is said to give {0}; from this supply it has {1} at the most.", high, full), "One of the two is wrong, and every size rests on them.",
                       "Read the drive's plate again: its output on this supply.", Citation("single-phase bridge, mean of a rectified sine", read_from="derivation"), ("T1",))  # fmt: skip
-    plate = motor.plate if motor else None
+    plate = motor.plate if motor is not None and (design.motor is None or design.motor.direct) else None
     if plate is not None and plate.voltage.known and high.known and float(high) > float(plate.voltage) * (1 + NEAR):
         far = float(high) > float(plate.voltage) * FAR_ABOVE
         yield Finding("drive-above-motor", "stop" if far else "heed", "WARNING", Said.of("The drive can give {0}; the motor's plate says {1}.", high, plate.voltage), "At full output the motor runs above its rated speed and voltage.",
@@ -241,7 +241,7 @@ def _limits(design: Design) -> Iterator[Finding]:
         yield Finding("limit-beyond-drive", "stop", "WARNING", Said.of("The current limit is {0}; as it is cooled here the drive gives {1}.", limit, gives), "At a jam the drive burns before it limits.",
                       "Set the limit below the drive's rating and write it.", DRIVE_MANUALS, ("T1",))  # fmt: skip
     sizes = design.sizes
-    if sizes is not None and sizes.limit_rms.known and sizes.motor_fuse.known and sizes.limit_rms > sizes.motor_fuse:
+    if sizes is not None and sizes.limit_rms.known and sizes.motor_fuse is not None and sizes.motor_fuse.known and sizes.limit_rms > sizes.motor_fuse:
         yield Finding("limit-above-fuse", "heed", "NOTICE", Said.of("At its limit the drive gives {0} as heat feels it; the motor fuse is {1}.", sizes.limit_rms, sizes.motor_fuse), "A jam blows the fuse before the drive can hold the current.",
                       "Set the current limit lower, and keep two spare fuses.", derivation("a fuse warms by the RMS current, a drive limits the average"), ("F2", "T1"), key="power.current_limit")  # fmt: skip
     plate = motor.plate if motor else None
@@ -268,12 +268,19 @@ def _data(power: Way) -> Iterator[Finding]:
 def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Overload, fault current, no-volt release, emergency stop, disconnect."""
     del circuit
-    sizes, controls, motor = design.sizes, design.project.controls, design.project.motor
+    sizes, controls, motor, power = design.sizes, design.project.controls, design.project.motor, design.project.power
     if sizes is None:
         return
     if controls is None or controls.overload is None:
         yield Finding("no-overload", "stop", "WARNING", Said.of("Nothing protects the motor from overload."), "A fuse does not: it carries for hours what burns a winding.",
                       "Name it under controls, for example: overload: {by: relay}", clause(design, "overload factor"), ("M1",), key="controls.overload")  # fmt: skip
+    elif controls.overload.by == "inverter" and power is not None and power.guards_motor:
+        if not controls.overload.setting.known:
+            yield Finding("overload-not-set", "stop", "WARNING", Said.of("The file does not say what current the inverter's overload is set to."), "Its factory setting is for its own rating, not for this motor.",
+                          "Write controls: overload: setting, the plate's current for the way in which the motor is linked.", clause(design, "overload factor"), ("T1", "M1"), key="controls.overload.setting")  # fmt: skip
+    elif controls.overload.by == "relay" and power is not None and power.guards_motor:
+        yield Finding("relay-behind-inverter", "stop", "WARNING", Said.of("An overload relay does not lie behind an inverter."), "Its trip would open the chain, but its heaters feel the inverter's pulses and its low frequencies wrongly.",
+                      "Let the inverter's own electronics guard the motor: overload: {by: inverter, setting: what the plate says}.", DRIVE_MANUALS, ("T1", "M1"), key="controls.overload")  # fmt: skip
     elif controls.overload.by != "relay":
         yield Finding("overload-not-shown", "stop", "WARNING", Said.of(f"The overload is left to the {controls.overload.by}."), "Nothing in the circuit shows that it stops the motor, or at what current.",
                       "Take a relay in the chain of the no-volt release: overload: {by: relay}", clause(design, "overload factor"), ("M1",), key="controls.overload")  # fmt: skip
@@ -293,7 +300,7 @@ def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         and sizes.overload_top.known
         and controls.overload.setting > sizes.overload_top
     ):
-        yield Finding("overload-set-high", "stop", "WARNING", Said.of("The overload relay is set to {0}; {1} is the most for this motor.", controls.overload.setting, sizes.overload_top), "The winding burns before the relay trips.",
+        yield Finding("overload-set-high", "stop", "WARNING", Said.of(f"The overload {'relay' if controls.overload.by == 'relay' else 'protection'} is set to {{0}}; {{1}} is the most for this motor.", controls.overload.setting, sizes.overload_top), "The winding burns before it trips.",
                       "Set it lower, and write controls: overload: setting anew.", clause(design, "overload factor"), ("F3", "M1"), key="controls.overload.setting")  # fmt: skip
     no_release = controls is not None and not controls.no_volt_release
     if no_release:
@@ -323,4 +330,4 @@ def restart(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     motor = design.project.motor
     if motor is not None and motor.protector == "self-resetting":
         yield Finding("protector-not-in-chain", "stop", "WARNING", Said.of("The self-resetting protector in the motor is not in the chain of the no-volt release."),
-                      "It opens the armature and closes it again when cool: the machine starts by itself.", "Bring its two wires out and wire it into the chain, or replace it by one with manual reset.", RESTART, ("M1",), key="motor.protector")  # fmt: skip
+                      "It opens the motor's current and closes it again when cool: the machine starts by itself.", "Bring its two wires out and wire it into the chain, or replace it by one with manual reset.", RESTART, ("M1",), key="motor.protector")  # fmt: skip

@@ -51,5 +51,6 @@ def charged_drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if volts is None:
         return
     lasts = "" if kept.known else " Nobody knows for how long."
-    yield Finding("drive-stays-charged", "note" if kept.known else "heed", "DANGER", Said.of("With the plug out the drive still holds {0}." + lasts, volts), "It kills as the line does, and nothing outside its case shows it: not its output, not the disconnect.",
-                  "Read the capacitor's own two screws before each touch; if they can't be reached the cover stays shut. Find the time in the drive's data and write power: discharged_after.", SIXTY, ("T1",), electric=True, step="motor", key="power.discharged_after")  # fmt: skip
+    find = "" if kept.known else f" Find the time in the {power.noun}'s data and write power: discharged_after."
+    yield Finding("drive-stays-charged", "note" if kept.known else "heed", "DANGER", Said.of(f"With the plug out the {power.noun} still holds {{0}}.{lasts}", volts), "It kills as the line does, and nothing outside its case shows it: not its output, not the disconnect.",
+                  "Read the capacitor's own two screws before each touch; if they can't be reached the cover stays shut." + find, SIXTY, ("T1",), electric=True, step="motor", key="power.discharged_after")  # fmt: skip

@@ -9,24 +9,41 @@ from buildsheet.worksheet import Value, Worksheet, unknown
 
 
 @dataclass(frozen=True, slots=True)
-class Knob:
-    """Heat in the potentiometer and the rating to buy; the trims as shares of the full output; end resistors."""
+class Pot:
+    """Heat in the potentiometer and the rating to buy."""
 
     heat: Value
     rated: Value
+
+
+@dataclass(frozen=True, slots=True)
+class Knob(Pot):
+    """A potentiometer with the trims as shares of the full output, and end resistors."""
+
     min_trim: Value
     max_trim: Value
     slow_end_resistor: Value
     fast_end_resistor: Value
 
 
+def work_pot(sheet: Worksheet, reference: Value, potentiometer: Value) -> Pot:
+    """Heat in the potentiometer, and the rating to buy."""
+    return Pot(_heat(sheet, reference, potentiometer), _rating(sheet))
+
+
+def _heat(sheet: Worksheet, reference: Value, potentiometer: Value) -> Value:
+    return sheet.work("S4.P", controls.divider_power, "heat in the speed potentiometer", V=reference, R=potentiometer)
+
+
+def _rating(sheet: Worksheet) -> Value:
+    return sheet.pick("S4.P_n", "bench_limits", "value", "usual rating of a sturdy potentiometer", key="potentiometer power")
+
+
 def work_knob(
     sheet: Worksheet, reference: Value, potentiometer: Value, applied: Applied, points: tuple[Point, ...]
 ) -> Knob:
     """Heat in the potentiometer, and how far the drive's minimum and maximum trims go, as shares of its full output."""
-    heat = sheet.work(
-        "S4.P", controls.divider_power, "heat in the speed potentiometer", V=reference, R=potentiometer
-    )
+    heat = _heat(sheet, reference, potentiometer)
     nothing = unknown("trim.V", VOLT, "no operating point")
     volts = {point.tag: point.terminal for point in points}
     low = sheet.work(
@@ -79,11 +96,4 @@ def work_knob(
         "resistor at the fast end, next larger of E12",
         at_least=top,
     )
-    rated = sheet.pick(
-        "S4.P_n",
-        "bench_limits",
-        "value",
-        "usual rating of a sturdy potentiometer",
-        key="potentiometer power",
-    )
-    return Knob(heat, rated, low, high, slow_end, fast_end)
+    return Knob(heat, _rating(sheet), low, high, slow_end, fast_end)

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import NamedTuple, Protocol
+from typing import NamedTuple, Protocol, runtime_checkable
 
 from buildsheet.citations import derivation
 from buildsheet.formulas.conductors import total_drop
@@ -58,13 +58,13 @@ class Setting(NamedTuple):
 
 
 class Applied(Protocol):
-    """What a way puts on the motor's terminals.
+    """What a way puts on the motor's terminals, as everything behind it reads it.
 
-    `voltage` is that of the supply, `highest` its most; `ceiling` the most average voltage that reaches the motor at
-    the worst supply, `full` what the control gives at its fast end; `drops` are the constant drops of the paths of the
-    current, the one from the supply first; `inputs` what else the waveform rests on, by printed symbol; `fault` the
-    shape of a fault current behind it, a column of the table of residual-current devices; `direct` whether its supply
-    is direct current, whose average is what a battery gives.
+    `shape` in words; `voltage` is that of the supply, `highest` its most; `ceiling` the most that reaches the motor at the
+    worst supply (an average on direct voltage, RMS on alternating), `full` what the control gives at its fast end;
+    `drops` are the constant drops of the paths of the current, the one from the supply first, none on a sine; `inputs` what
+    else it rests on, by printed symbol; `fault` the shape of a fault current behind it, a column of the table of
+    residual-current devices; `direct` whether its supply is direct current, whose average is what a battery gives.
     """
 
     @property
@@ -82,13 +82,19 @@ class Applied(Protocol):
     @property
     def inputs(self) -> Mapping[str, Value]: ...
     @property
-    def setting(self) -> Setting: ...
-    @property
-    def period(self) -> str: ...
-    @property
     def fault(self) -> str: ...
     @property
     def direct(self) -> bool: ...
+
+
+@runtime_checkable
+class Steered(Applied, Protocol):
+    """Pulses or a smooth voltage of one direction, whose average a control sets: what a motor with brushes runs on."""
+
+    @property
+    def setting(self) -> Setting: ...
+    @property
+    def period(self) -> str: ...
     @property
     def gaps(self) -> str:
         """Why the hand formula differs when the current stops in each pulse."""
@@ -229,22 +235,28 @@ class Pulsed:
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """What a motor does at one speed and load: average, RMS and peak armature current, form factor, terminal volts and
-    supply current (RMS and average), each at the worst inductance of the band; `setting` is where the control stands,
-    `wave` the solution, for the chart."""
+    """What a motor does at one speed and load.
+
+    `omega` is the speed that it has there, `current` that of its winding: an average on direct voltage; `rms` and `peak`
+    as heat and switches feel it; `terminal` its volts; `line` and `drawn` the supply's current, RMS and average. On pulses
+    each is the worst over the inductance band, and `form_factor`, `inductance` and the solved `wave` stand beside it; on a sine
+    they are None. `emf` is what it makes by itself at that speed, None for a motor whose field goes with the supply;
+    `setting` where the control of the way stands, unknown without one; `more` what else is told of it, with a label each.
+    """
 
     tag: str
     label: str
     omega: Value
     torque: Value
     current: Value
-    emf: Value
+    emf: Value | None
     terminal: Value
     rms: Value
     peak: Value
-    form_factor: Value
+    form_factor: Value | None
     line: Value
     drawn: Value | None
     setting: Value
-    inductance: Value
+    inductance: Value | None
     wave: Wave | None
+    more: tuple[Value, ...] = ()

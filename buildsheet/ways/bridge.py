@@ -209,7 +209,7 @@ class Compared:
 def without_capacitor(sheet: Worksheet, applied: Bridged, point: Point) -> Compared | None:
     """The same point with the capacitor left out; None where there is none or the point was not solved."""
     wave = point.wave
-    if applied.capacitor is None or not isinstance(wave, Fed) or wave.line.rms <= 0.0 or not point.emf.known:
+    if applied.capacitor is None or not isinstance(wave, Fed) or wave.line.rms <= 0.0 or point.emf is None or point.inductance is None or not point.emf.known:
         return None
     load = wave.behind.load
     if not isinstance(load, Load):

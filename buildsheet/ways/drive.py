@@ -13,7 +13,7 @@ from buildsheet.circuit import Device, Electronics, Resistance
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.given.fields import Amperes, Flags, Ohms, PartTemperatures, Volts
 from buildsheet.reference import Region
-from buildsheet.sizing.knob import Knob, work_knob
+from buildsheet.sizing.knob import Knob, Pot, work_knob
 from buildsheet.sizing.ohms import around, spread
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import spelt
@@ -103,19 +103,7 @@ class DriveOutfit(Outfit):
 
     @property
     def places(self) -> tuple[Place, ...]:
-        drive, supplied = self.drive, self.supplied
-        needs = (
-            Need("resistance", "=", drive.potentiometer, "resistance", POT_SLACK),
-            Need("taper", "=", "linear", "taper"),
-            Need("power", "≥", self.knob.heat, "power"),
-            Need("voltage", "≥", supplied.highest, "insulation of its case"),
-            *((Need("shaft", "=", "plastic shaft", "shaft"),) if drive.live_controls is not False else ()),
-        )
-        say = (drive.potentiometer, " linear potentiometer, ", self.knob.rated, ", plastic shaft, insulated for ", supplied.highest, ", with knob and insulating bush")
-        return (
-            Place("drive", "drive", capital(drive.printed), (), drive.say(supplied, self.applied), "T1", "the drive named in your file; another one changes this packet"),
-            Place("potentiometer", "potentiometer", "Speed potentiometer", needs, say, "S4", "the one of the drive's old machine, if it reads the same"),
-        )  # fmt: skip
+        return drive_places(self.drive, self.supplied, self.applied, self.knob)
 
     @property
     def settings(self) -> tuple[Setting, ...]:
@@ -134,10 +122,10 @@ class DriveOutfit(Outfit):
         separated = "its knob alone separated" if self.supplied.live else ""
         return {
             "T1": "not separated from the line" if self.drive.live_controls is not False else separated,
-            "S4": f"{spelt(self.drive.potentiometer)} linear",
+            **pot_text(self.drive),
         }
 
-    def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, str]:
+    def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, ...]:
         """The drive and its speed potentiometer, wires 301, 302 and 501 to 503."""
         drive = self.drive
         code, *inward = drive.first
@@ -149,22 +137,49 @@ class DriveOutfit(Outfit):
                 limits=dict.fromkeys(OUTPUTS, limit), control=TERMINALS, unleashed_by=frozenset() if drive.open_low_end == "stops" else frozenset(TERMINALS[:2]),
             )
         )  # fmt: skip
-        ohms = float(drive.potentiometer)
-        low, high = around("potentiometer", ohms)
-        end = spread("end of a potentiometer")[1] * ohms
-        board.add(
-            Device(
-                "S4", "potentiometer", "Speed knob", texts["S4"], ("1", "2", "3"),
-                (
-                    Resistance("1", "2", 0.0, end, "slow"), Resistance("2", "3", low, high, "slow"),
-                    Resistance("1", "2", low, high, "fast"), Resistance("2", "3", 0.0, end, "fast"),
-                ),
-                positions=("slow", "fast"), place="panel", column=5, touched=drive.live_controls is not False,
-            )
-        )  # fmt: skip
         board.wire(301, f"{feed[0]}", f"{code}:{inward[0]}", "line")
         board.wire(302, f"{feed[1]}", f"{code}:{inward[1]}", "neutral")
-        for index, terminal in enumerate(TERMINALS):
-            colour = board.conductors["signal"].colours[index]
-            board.wire(501 + index, f"{code}:{terminal}", f"S4:{index + 1}", "signal", "panel", colour=colour, cable="W2")
+        wire_pot(board, drive, texts)
         return f"{code}:{OUTPUTS[0]}", f"{code}:{OUTPUTS[1]}"
+
+
+def drive_places(drive: Drive, supplied: Supplied, applied: Applied, pot: Pot) -> tuple[Place, ...]:
+    """The drive and its speed potentiometer."""
+    needs = (
+        Need("resistance", "=", drive.potentiometer, "resistance", POT_SLACK),
+        Need("taper", "=", "linear", "taper"),
+        Need("power", "≥", pot.heat, "power"),
+        Need("voltage", "≥", supplied.highest, "insulation of its case"),
+        *((Need("shaft", "=", "plastic shaft", "shaft"),) if drive.live_controls is not False else ()),
+    )
+    say = (drive.potentiometer, " linear potentiometer, ", pot.rated, ", plastic shaft, insulated for ", supplied.highest, ", with knob and insulating bush")
+    return (
+        Place("drive", "drive", capital(drive.printed), (), drive.say(supplied, applied), "T1", "the drive named in your file; another one changes this packet"),
+        Place("potentiometer", "potentiometer", "Speed potentiometer", needs, say, "S4", "the one of the drive's old machine, if it reads the same"),
+    )  # fmt: skip
+
+
+def pot_text(drive: Drive) -> dict[str, str]:
+    """The grey line under the speed potentiometer."""
+    return {"S4": f"{spelt(drive.potentiometer)} linear"}
+
+
+def wire_pot(board: Board, drive: Drive, texts: Mapping[str, str]) -> None:
+    """The speed potentiometer on the door, wires 501 to 503."""
+    code = drive.first[0]
+    ohms = float(drive.potentiometer)
+    low, high = around("potentiometer", ohms)
+    end = spread("end of a potentiometer")[1] * ohms
+    board.add(
+        Device(
+            "S4", "potentiometer", "Speed knob", texts["S4"], ("1", "2", "3"),
+            (
+                Resistance("1", "2", 0.0, end, "slow"), Resistance("2", "3", low, high, "slow"),
+                Resistance("1", "2", low, high, "fast"), Resistance("2", "3", 0.0, end, "fast"),
+            ),
+            positions=("slow", "fast"), place="panel", column=5, touched=drive.live_controls is not False,
+        )
+    )  # fmt: skip
+    for index, terminal in enumerate(TERMINALS):
+        colour = board.conductors["signal"].colours[index]
+        board.wire(501 + index, f"{code}:{terminal}", f"S4:{index + 1}", "signal", "panel", colour=colour, cable="W2")

@@ -72,7 +72,7 @@ def _smoothing(sheet: Worksheet, applied: Bridged, points: tuple[Point, ...], pe
         return None
     hardest = max((point for point in points if point.rms.known), key=lambda point: float(point.rms), default=None)
     wave = hardest.wave if hardest is not None else None
-    if hardest is None or not isinstance(wave, Fed):
+    if hardest is None or hardest.emf is None or not isinstance(wave, Fed):
         nothing = unknown("C1.I_C", AMPERE, "no operating point", "ripple current of the capacitor")
         return Smoothing(applied.capacitor, nothing, peak, None, None, unknown("C1.U_r", VOLT, "no operating point", "ripple of the capacitor"), None)
     asked = {**applied.inputs, "E": hardest.emf, "I_a": hardest.current}

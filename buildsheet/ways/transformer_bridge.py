@@ -183,7 +183,7 @@ def _speed_there(sheet: Worksheet, applied: Bridged, points: tuple[Point, ...]) 
     """The speed that the voltage there is gives at the highest point's load, over the speed that was asked for."""
     point = points[-1] if points else None
     wave = point.wave if point is not None else None
-    if point is None or not isinstance(wave, Fed) or not isinstance(wave.behind.load, Load) or not applied.most.known:
+    if point is None or point.emf is None or point.inductance is None or not isinstance(wave, Fed) or not isinstance(wave.behind.load, Load) or not applied.most.known:
         return
     load, source = wave.behind.load, referred(wave.line, float(applied.most), float(applied.winding))
     try:

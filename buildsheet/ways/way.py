@@ -109,7 +109,7 @@ class Outfit(ABC):
         """The grey line under each of its devices in the diagram, by code."""
 
     @abstractmethod
-    def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, str]:
+    def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, ...]:
         """Puts its devices and wires (the 300s, a control's 500s) behind `feed` and hands on the terminals that feed the
         motor. `limit` is the most RMS current that leaves it; `metal`: there is a protective conductor for its case."""
 
@@ -126,6 +126,9 @@ class Way(Given):
     control: ClassVar[Control | None] = None
     separates: ClassVar[str] = ""  # a sentence on what lies between the line and the motor, where one would be misled
     limits_air: ClassVar[str] = "electronics limit"  # the assumed value for the hottest air around it
+    fuses_motor: ClassVar[bool] = True  # a fuse lies in the motor's lead behind it
+    display: ClassVar[bool] = False  # it tells its output by itself, and is set by its own keys
+    guards_motor: ClassVar[bool] = False  # its own electronics see the motor's overload, and nothing may lie behind it
 
     @property
     def links(self) -> tuple[str, ...]:
@@ -143,13 +146,13 @@ class Way(Given):
         """Its own parts, sized for the operating points. `share` of its rating is what a fuse carries in the box."""
 
     @abstractmethod
-    def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value:
-        """Its heat at an output current, the hardest of the points'; entered as heat.P_drive."""
+    def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value | None:
+        """Its heat at an output current, the hardest of the points'; entered as heat.P_drive. None where it makes none."""
 
     @property
     @abstractmethod
-    def made_for(self) -> Value:
-        """Supply voltage that it is made for."""
+    def made_for(self) -> Value | None:
+        """Supply voltage that it is made for; None where nothing of it is made for one."""
 
     @property
     def output_most(self) -> Value:
@@ -162,7 +165,7 @@ class Way(Given):
         return None
 
     @property
-    def stands(self) -> Value:
+    def stands(self) -> Value | None:
         """Highest supply voltage that it stands; what is fed by the line stands that line's tolerance."""
         return self.made_for
 
@@ -211,6 +214,26 @@ class Way(Given):
         """Output current that it may give for long as it is cooled here; None where it is made of parts that are sized
         one by one."""
         return None
+
+    @property
+    def fed_from_one_phase(self) -> bool | None:
+        """Whether it may be fed from one phase; None when nobody says."""
+        return True
+
+    @property
+    def starts_with_its_power(self) -> bool | None:
+        """Whether it gives what it is set to as soon as it has power; None when nobody says."""
+        return True
+
+    @property
+    def rest_between_starts(self) -> Value | None:
+        """Least time between two switch-ons; None where it asks for none."""
+        return None
+
+    def derated(self, sheet: Worksheet, gives: Value) -> Value:
+        """What of that current its supply leaves."""
+        del sheet
+        return gives
 
     @property
     def waits_for_zero(self) -> bool | None:

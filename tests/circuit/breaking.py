@@ -10,6 +10,7 @@ from buildsheet.circuit import (
     Contact,
     Device,
     Diode,
+    Fuse,
     Link,
     Resistance,
     Source,
@@ -272,6 +273,19 @@ def _live_poles(circuit: Circuit) -> Circuit | None:
     return with_device(circuit, source.code, inside=(Source(poles.poles, poles.poles, poles.earth),))
 
 
+def _between_inverter_and_motor(device: Device) -> Break:
+    """A part put into one lead of the motor behind an inverter."""
+
+    def broken(circuit: Circuit) -> Circuit | None:
+        found = _numbered(circuit, 402)
+        if found is None or circuit.devices["T1"].runs_by is None:
+            return None
+        made = _added(circuit, device, wire(991, f"{device.code}:2", str(found.b), "armature"))
+        return with_wire(made, 402, a=found.a, b=terminal(f"{device.code}:1"))
+
+    return broken
+
+
 def _long_post_wire(circuit: Circuit) -> Circuit | None:
     return with_wire(circuit, 101, length=3.0) if circuit.wall_breaker is None else None
 
@@ -360,5 +374,12 @@ BREAKINGS = (
     Breaking("bleeder too large", "stored energy", _capacitor(170.0, 100e3)),
     Breaking("capacitor at the plug's pins", "stored energy", _capacitor_at_the_pins),
     Breaking("turning motor on the plug's pins", "stored energy", _past_the_contactor),
+    Breaking("contactor behind the inverter", "inverter", _between_inverter_and_motor(Device("Q9", "contactor", "Contactor", "", ("1", "2"), (Contact("1", "2", frozenset({"in"})),), ("out", "in")))),
+    Breaking("fuse behind the inverter", "inverter", _between_inverter_and_motor(Device("F9", "motor-fuse", "Fuse", "", ("1", "2"), (Fuse("1", "2"),), interrupts=1e5))),
+    Breaking("overload heater behind the inverter", "inverter", _between_inverter_and_motor(Device("F9", "overload", "Overload", "", ("1", "2"), (Resistance("1", "2", 0.1, 0.5),)))),
+    Breaking("link of the inverter's run input off", "inverter", _drop(504)),
+    Breaking("bleed resistor of the motor's capacitor off", "stored energy", lambda c: without(c, 408) if _has(c, "R2") and c.devices["R2"].kind == "bleeder" else None),
+    Breaking("bleed resistor too large", "stored energy", lambda c: with_device(c, "R2", inside=(Resistance("1", "2", 2e6, 2e6),)) if _has(c, "R2") and c.devices["R2"].kind == "bleeder" else None),
+    Breaking("run winding's way back off", "running", lambda c: without(c, 404) if _has(c, "M1") and "U1" in c.devices["M1"].terminals else None),
     Breaking("knob of a joined drive called extra-low voltage", "separation", _low_but_joined),
 )  # fmt: skip

@@ -59,7 +59,7 @@ def test_every_part_and_wire_of_a_machine_fails_once(name: str) -> None:
 
     assert {f"wire {wire.number} broken" for wire in made.wires} <= told
     assert {f"{device.code} stuck in" for device in made.devices.values() if device.coil} <= told
-    assert "T1 shorted" in told
+    assert ("T1 shorted" in told) == ("T1" in made.devices)
 
 
 @pytest.mark.parametrize("name", DEMOS)
@@ -80,6 +80,26 @@ def test_what_the_larger_machines_show() -> None:
     assert "runs on the charger" in _of("wool-carder", "X4 11–12 stuck closed").outcomes
     assert "charged at once" in _of("wool-carder", "R1 1–2 shorted").outcomes
     assert "full speed" in _of("strip-sander", "T1 shorted").outcomes
+
+
+def test_what_a_motor_on_the_line_shows() -> None:
+    """By hand from the tumbler's drawing: an open capacitor or start winding leaves no turning field at start; a shorted capacitor
+    puts the start winding on the whole line; a run winding that is shorted lies across the line."""
+    assert _of("stone-tumbler", "C1 1–2 open").outcomes == ("no turning",)
+    assert _of("stone-tumbler", "M1 Z1–Z2 open").outcomes == ("no turning",)
+    assert _of("stone-tumbler", "wire 410 broken").outcomes == ("no turning",)
+    assert "start winding burns" in _of("stone-tumbler", "C1 1–2 shorted").outcomes
+    assert _of("stone-tumbler", "R2 1–2 open").outcomes == ("stays charged",)
+    assert _of("stone-tumbler", "F3 95–96 stuck closed").outcomes == ("overload fails",)
+
+
+def test_what_a_motor_behind_an_inverter_shows() -> None:
+    """By hand from the clay mixer's drawing: two phases make no turning field, an open run input none; a shorted power device
+    of an inverter is a short circuit and no full speed; with the knob's low end open it stops, as its file says."""
+    for wire in (401, 402, 403, 504):
+        assert _of("clay-mixer", f"wire {wire} broken").outcomes == ("no turning",)
+    assert _of("clay-mixer", "T1 shorted").outcomes == ("fuse blows",)
+    assert "full speed" not in {outcome for effect in effects(circuit("clay-mixer")) for outcome in effect.outcomes}
 
 
 def _told(name: str) -> tuple[Effect, ...]:

@@ -12,12 +12,13 @@ from tests.formulas import (
     rows_power,
     rows_turning,
     test_identities,
+    test_identities_alternating,
     test_identities_drives,
 )
 from tests.formulas.rows import Row
 from tests.formulas.walk import FORMULAS
 
-IDENTITIES = {**test_identities.IDENTITIES, **test_identities_drives.IDENTITIES}
+IDENTITIES = {**test_identities.IDENTITIES, **test_identities_drives.IDENTITIES, **test_identities_alternating.IDENTITIES}
 ROWS = [*rows_motor.ROWS, *rows_electrical.ROWS, *rows_machine.ROWS, *rows_drives.ROWS, *rows_power.ROWS, *rows_turning.ROWS, *rows_loads.ROWS]
 
 

@@ -101,6 +101,10 @@ def test_numbers_in_a_body_are_only_those_of_a_shape() -> None:
         "air_share": {"1", "5.256"},  # exponent of the standard atmosphere
         "gauge_area": {"92", "36", "39", "2", "4"},  # the gauge's own definition
         "three_phase_shaft_power": {"3"},  # √3 of three phases
+        "three_phase_efficiency": {"3"},
+        "inverter_loss": {"1", "3"},
+        "three_phase_copper_loss": {"2", "3"},  # three windings of half the resistance between two leads
+        "delta_winding": {"2", "3"},  # one beside two in a row
         "solid_disc_factor": {"3", "8"},  # elasticity of a spinning disc, (3 + ν)/8
         "bored_disc_factor": {"1", "2", "3", "4"},
     }

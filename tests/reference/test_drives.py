@@ -175,3 +175,14 @@ def test_what_is_from_memory_says_so() -> None:
         assert str(table(name).source).endswith("(from memory)")
     assert str(table("shaft_fan_torque").source).endswith("(common practice, no source)")
     assert "(from memory)" in table("transformer_fuses").rows["primary only, under 2 A"]["clause"]
+
+
+@pytest.mark.parametrize(("column", "frequency"), [("at_50", 50.0), ("at_60", 60.0)])
+def test_the_field_turns_once_for_each_pair_of_poles_and_period(column: str, frequency: float) -> None:
+    """Textbooks: 120 times frequency over the number of poles, in turns a minute."""
+    made = table("synchronous_speeds")
+    for key in made.rows:
+        poles = made.cell(key, "poles").si
+        assert key == f"{poles:.0f} poles"
+        assert made.cell(key, column).si * 30 / pi == pytest.approx(120 * frequency / poles)
+

@@ -94,6 +94,7 @@ RULES = {
     "usual breaker": ("16 A", "60898", True),
     "line frequency": ("50 Hz", "60038", True),
     "usual drive output": ("180 V", "drive manuals", True),
+    "start multiple": ("2.75", "60127-2", True),  # time-lag, high breaking capacity: not before 0.75 s at 2.75 times
 }
 
 # Columns that rise from row to row and columns that fall.

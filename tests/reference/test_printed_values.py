@@ -74,9 +74,9 @@ def test_fuse_ratings_are_on_the_market() -> None:
     assert {str(rating) for rating in printed.STANDARD_FUSES} <= ours
 
 
-def test_resistors_are_the_whole_e12_series_of_two_decades() -> None:
-    """IEC 60063: 100 ohm to 10 kohm, each value of the series, and a link before them."""
-    wanted = [0.0, *(float(step) * decade for decade in (100, 1000) for step in printed.E12), 10_000.0]
+def test_resistors_are_the_whole_e12_series_of_four_decades() -> None:
+    """IEC 60063: 100 ohm to 1 Mohm, each value of the series, and a link before them."""
+    wanted = [0.0, *(float(step) * decade for decade in (100, 1000, 10_000, 100_000) for step in printed.E12), 1_000_000.0]
     made = table("resistors_e12")
 
     assert [made.cell(key, "resistance").si for key in made.rows] == pytest.approx(wanted)

@@ -18,7 +18,7 @@ READ_FROM = {"original", "scan", "secondary copy", "memory", "practice", "deriva
 RISING = [
     ("iec_60228_class_5", "area"), ("iec_60204_1_table_6", "ampacity"), ("iec_ambient_40c", "up_to"), ("iec_ambient_30c", "up_to"),
     ("iec_bundle", "up_to"), ("iec_cord", "two"), ("iec_fuse_ratings", "rating"), ("iec_protective", "up_to"), ("iec_ampere_steps", "rating"),
-    ("ampere_steps", "rating"), ("awg_copper", "area"), ("awg_copper", "metric"), ("nec_250_122", "up_to"),
+    ("synchronous_speeds", "at_50"), ("synchronous_speeds", "at_60"), ("ampere_steps", "rating"), ("awg_copper", "area"), ("awg_copper", "metric"), ("nec_250_122", "up_to"),
     ("nec_250_122", "area"), ("nec_310_16_60c", "ampacity"), ("nec_310_16_90c", "ampacity"), ("nec_ambient_60c", "up_to"),
     ("nec_ambient_90c", "up_to"), ("nec_bundle", "up_to"), ("nec_cord", "three"), ("nec_cord", "two"), ("nec_dc_motor_current", "at_90"),
     ("nec_dc_motor_current", "at_120"), ("nec_dc_motor_current", "at_180"), ("nec_dc_motor_current", "at_240"),
@@ -161,7 +161,7 @@ def test_names_of_sizes_say_their_value() -> None:
     for key in list(table("resistors_e12").rows)[1:]:
         number, unit = key.split()
         assert table("resistors_e12").cell(key, "resistance").si == pytest.approx(
-            float(number) * {"Ω": 1, "kΩ": 1000}[unit]
+            float(number) * {"Ω": 1, "kΩ": 1000, "MΩ": 1e6}[unit]
         )
     for key in table("overload_ranges").rows:
         low, high = key.removesuffix(" A").split(" to ")

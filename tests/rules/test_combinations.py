@@ -22,6 +22,8 @@ DEMOS = {
     "root-washer": ("battery", "chopper", "magnet motor"),
     "seed-coater": ("line", "brush-tool speed box", "bridge", "magnet motor"),
     "bobbin-winder": ("line", "magnet-motor drive", "magnet motor"),
+    "stone-tumbler": ("line", "capacitor-run motor"),
+    "clay-mixer": ("line", "inverter", "three-phase motor"),
     "seed-cleaner": ("battery", "chopper", "series motor"),
 }
 

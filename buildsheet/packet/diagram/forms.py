@@ -63,8 +63,8 @@ class Form:
 
 
 def _wound(part: Resistance, kind: str) -> str:
-    """The symbol of a resistance: a field winding is a coil, whatever it lies in."""
-    if isinstance(part, Winding) and part.part == "field":
+    """The symbol of a resistance: a winding that is not what turns is a coil, whatever it lies in."""
+    if isinstance(part, Winding) and part.part in ("field", "start"):
         return "winding"
     return RESISTANCES.get(kind, "resistor")
 
@@ -77,6 +77,8 @@ def form(device: Device) -> Form:
         )
     centre, seats, seated = "", [], set[str]()
     pairs = _pairs(device)
+    if device.kind == "motor" and all(isinstance(inside, Winding) and inside.part == "phase" for inside in device.inside) and pairs:
+        centre, pairs = "motor-3", {}
     for component in _components(pairs):
         seats.append(_seat(device, component, pairs))
         seated |= set(component)

@@ -78,6 +78,12 @@ def _motor(upright: bool) -> str:
     return _circle(4, 0, 3.5, 0.5) + f"<g{turn}>{path('M2.5 1.7V-1.7L4 .5 5.5 -1.7V1.7', 0.55)}</g>"
 
 
+def _three_phase(_: bool) -> str:
+    """A circle with the letter, and below it the figure of its phases beside a sine."""
+    three = path("M-2 1.200h1.500l-.8 1.100q.9 .1 .9 .8t-.9 .7q-.5 0-.8-.4", 0.4)
+    return _circle(0, 0, 4.6, 0.5) + path("M-1.5 -.4V-3.400L0 -1.300 1.500 -3.400V-.4", 0.55) + three + path("M.4 2.500q.5 -1.100 1 0t1 0", 0.4)
+
+
 BLADE = "M4 0c-.3-1.2 .1-2.4 1.3-2.8c.9 .7 .6 2-1.3 2.8z"
 _FAN = _circle(4, 0, 3.5, 0.5) + "".join(
     f'<path d="{BLADE}" fill="{INK}" transform="rotate({turn} 4 0)"/>' for turn in (0, 120, 240)
@@ -181,6 +187,7 @@ ANSI: Mapping[str, Symbol] = {
     "chopper": Symbol("pulse drive", 9, 6, 6, _chopper),
     "bridge": Symbol("bridge of diodes", 9, 6, 6, _bridge),
     "inverter": Symbol("inverter", 9, 6, 6, _inverter),
+    "motor-3": Symbol("three-phase motor", 9, 5, 5, _three_phase),
     "plug": Symbol("plug", 5.6, 4.8, 7, _plug),
     "metal": Symbol("metal part", 7, 1.5, 2, _metal),
     "electronics": Symbol("electronics", 7, 3, 3, _block),

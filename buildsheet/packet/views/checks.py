@@ -4,6 +4,7 @@ which switches set by hand, and what a wrong value means. Read from the circuit 
 
 from buildsheet.circuit import Circuit, Wire
 from buildsheet.packet.ink import Ink
+from buildsheet.packet.views.alternating_rows import alternating, lifted
 from buildsheet.packet.views.asking import Asker, boards
 from buildsheet.packet.views.end_rows import ends, parts
 from buildsheet.packet.views.motor_rows import dial, knob, motor, reversing, transformer
@@ -11,7 +12,7 @@ from buildsheet.packet.views.reading import Group
 from buildsheet.packet.views.supply_rows import chain, metal, supply
 from buildsheet.plan import Plan
 
-SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, motor, parts, ends)
+SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, motor, alternating, parts, ends)
 
 
 def groups(plan: Plan, ink: Ink) -> tuple[Group, ...]:
@@ -22,7 +23,7 @@ def groups(plan: Plan, ink: Ink) -> tuple[Group, ...]:
 
 def wires_back(circuit: Circuit) -> tuple[Wire, ...]:
     """Wires that were taken off for the readings and go back on."""
-    off = boards(circuit)
+    off = boards(circuit) | lifted(circuit)
     return tuple(w for w in circuit.wires if w.role != "protective" and off & {w.a.device, w.b.device})
 
 

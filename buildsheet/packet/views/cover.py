@@ -92,7 +92,7 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
     machine = project.machine
     if machine is not None and machine.speed is not None:
         note = (
-            span(design.load.tool_low, design.load.tool_high, ink)
+            (span(design.load.tool_low, design.load.tool_high, ink) if machine.speed.low.unit is not design.load.tool_low.unit or power is None or power.control is not None else "one speed")
             if design.load
             else ""
         )
@@ -136,8 +136,9 @@ def plate(plan: Plan, ink: Ink) -> list[tuple[str, str]]:
         rows += [
             ("Current", str(ink.print(design.sizes.line_current))),
             ("Fuse F1", f"{ink.print(design.sizes.line_fuse)} {'time-lag' if design.supplied is None or design.supplied.alternating else 'DC'}"),
-            ("Fuse F2", f"{ink.print(design.sizes.motor_fuse)}, ≥{NARROW}{ink.print(design.sizes.motor_fuse_volts)} DC"),
         ]
+        if design.sizes.motor_fuse is not None:
+            rows.append(("Fuse F2", f"{ink.print(design.sizes.motor_fuse)}, ≥{NARROW}{ink.print(design.sizes.motor_fuse_volts)} DC"))
     machine = project.machine
     if machine is not None and machine.speed is not None:
         rows.append(("Tool", f"{ink.print(machine.speed.high)} at most"))

@@ -12,6 +12,7 @@ from buildsheet.packet.origin import calculation_ids
 from buildsheet.packet.views.calculations import wave_chart
 from buildsheet.plan import Plan
 from buildsheet.reference import table
+from buildsheet.sizing.spelt import row_of
 from buildsheet.worksheet import Line, Model, Row, Value
 
 Fact = tuple[str, object]
@@ -44,8 +45,11 @@ def decided(plan: Plan, ink: Ink) -> list[Fact]:
     kind = "time-lag" if supplied is None or supplied.alternating else "marked for DC"
     found: list[Fact] = [
         (f"{plan.circuit.devices['F1'].name if plan.circuit else 'Line fuse'} F1", f"{ink.print(sizes.line_fuse)}, {kind}; carries the supply's current all day"),
-        ("Motor fuse F2", f"{ink.print(sizes.motor_fuse)}, marked for {ink.print(sizes.motor_fuse_volts)} DC or more; carries the armature current as heat feels it"),
     ]
+    if sizes.motor_fuse is not None:
+        found.append(("Motor fuse F2", f"{ink.print(sizes.motor_fuse)}, marked for {ink.print(sizes.motor_fuse_volts)} DC or more; carries the armature current as heat feels it"))
+    if sizes.bleeder is not None:
+        found.append(("Bleed resistor R2", f"{row_of(sizes.bleeder.resistor)}, {ink.print(sizes.bleeder.power)} or more; empties the motor's capacitor"))
     if sizes.cord is not None:
         found.append(("Cord", f"{sizes.cord.gauge or 'not known'}, carries what the wall breaker lets through"))
     return [
@@ -72,6 +76,8 @@ def fuse_strips(plan: Plan, ink: Ink) -> list[tuple[str, Markup]]:
         return []
     found = []
     for code, need, fuse in (("F1", sizes.line_fuse_need, sizes.line_fuse), ("F2", sizes.motor_fuse_need, sizes.motor_fuse)):
+        if need is None or fuse is None:
+            continue
         behind = [wire for wire in sizes.wires if wire.protection.id == fuse.id and wire.ampacity.known]
         if not behind or not need.known or not fuse.known:
             continue
@@ -90,7 +96,9 @@ def settings(plan: Plan, ink: Ink, *, by_hand: bool = False) -> list[Fact]:
     sizes = plan.design.sizes
     if sizes is None:
         return []
-    found: list[Fact] = [(one.name, joined(one.to, ink)) for one in sizes.outfit.settings if one.turned or not by_hand]
+    motor = plan.design.motor
+    found: list[Fact] = [(name, str(ink.print(value))) for name, value in (motor.to_set if motor is not None else ())]
+    found += [(one.name, joined(one.to, ink)) for one in sizes.outfit.settings if one.turned or not by_hand]
     if sizes.wait is not None and "K1.t_need" in plan.design.sheet.values:
         found.append(("Standstill timer K1", f"{ink.print(plan.design.sheet.values['K1.t_need'])}, or a little more"))
     if sizes.precharge is not None:
@@ -114,16 +122,23 @@ def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     pairs: list[tuple[str, Value, Value]] = [("tool", machine.speed.low, machine.speed.high)]
     if machine.speed.low.unit is not load.tool_low.unit:
         pairs.append(("tool, turning", load.tool_low, load.tool_high))
-    pairs += [
-        ("torque at the tool", load.tool_torque_low, load.tool_torque_high), ("motor", load.motor_low, load.motor_high),
-        ("torque at the motor", load.motor_torque_low, load.motor_torque_high), ("volts at the motor", low.terminal, high.terminal), ("armature current, average", low.current, high.current),
-        ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor), ("supply current", low.line, high.line),
-        (low.setting.label.partition(",")[0], low.setting, high.setting),
-    ]  # fmt: skip
+    pairs += [("torque at the tool", load.tool_torque_low, load.tool_torque_high), ("motor", load.motor_low, load.motor_high)]
+    if low.omega.id != load.motor_low.id:  # a motor that keeps a speed of its own
+        pairs.append(("speed that it has at this load", low.omega, high.omega))
+    pairs += [("torque at the motor", load.motor_torque_low, load.motor_torque_high), ("volts at the motor", low.terminal, high.terminal)]
+    if low.form_factor is not None and high.form_factor is not None:
+        pairs += [("armature current, average", low.current, high.current), ("the same as heat feels it", low.rms, high.rms), ("form factor", low.form_factor, high.form_factor)]
+    else:
+        pairs.append(("current of the motor, RMS", low.rms, high.rms))
+    pairs.append(("supply current", low.line, high.line))
+    if plan.project.power is not None and plan.project.power.control is not None:
+        pairs.append((_named(low.setting), low.setting, high.setting))
+    pairs += [(_named(a), a, b) for a, b in zip(low.more, high.more, strict=True)]
     worked = (load.tool_torque_low.id, load.tool_torque_high.id)  # one of them as it was written, the other worked: in one unit
-    return [
-        [name, *(str(ink.measured(v) if v.id in worked else ink.print(v)) for v in (a, b)), ""] for name, a, b in pairs
-    ]
+    shown: list[list[object]] = [[name, *(str(ink.measured(v) if v.id in worked else ink.print(v)) for v in (a, b)), ""] for name, a, b in pairs]
+    if plan.project.power is not None and plan.project.power.control is None:
+        return [[name, b, ""] for name, _, b, _ in shown]
+    return shown
 
 
 def load_words(plan: Plan) -> str:
@@ -135,6 +150,11 @@ def load_words(plan: Plan) -> str:
     kind = "no kind of machine is in the file" if machine.kind is None else f"kind {machine.kind}"
     because = "your file says so" if machine.load else f"{kind}: {law.because}; write machine: load if yours is another"
     return f"{law.name}: its torque {law.torque}, its power {law.power} ({because})."
+
+
+def _named(value: Value) -> str:
+    """What a figure of a point is called, without the point."""
+    return value.label.rpartition(", ")[0] or value.label
 
 
 def belt_facts(plan: Plan, ink: Ink) -> list[Fact]:
@@ -183,6 +203,11 @@ def reversing_facts(plan: Plan, ink: Ink) -> list[Fact]:
     ]  # fmt: skip
 
 
+def runaway_note(plan: Plan) -> str:
+    """What the runaway of this machine is."""
+    return plan.design.motor.runs_away if plan.design.motor is not None else ""
+
+
 def turning_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     """Every turning part at two speeds and what it stands."""
     return [
@@ -202,9 +227,12 @@ def box_facts(plan: Plan, ink: Ink) -> list[Fact]:
     heat = plan.design.heat
     if heat is None:
         return []
+    noun = plan.project.power.noun if plan.project.power is not None else "drive"
+    own = [(f"Heat of the {noun}", str(ink.print(heat.drive_loss)))] if heat.drive_loss is not None else []
+    stands = f"the {noun} stands" if heat.drive_loss is not None else "contactor and relay stand"
     return [
-        ("Heat of the drive", str(ink.print(heat.drive_loss))), ("Heat in the box", str(ink.print(heat.box_heat))), ("Rise of its air", str(ink.print(heat.rise))),
-        ("Air inside", f"{ink.print(heat.inside)}; the drive stands {ink.print(heat.limit)}"), ("A fan would have to move", f"{ink.print(heat.air_flow)} through the box"),
+        *own, ("Heat in the box", str(ink.print(heat.box_heat))), ("Rise of its air", str(ink.print(heat.rise))),
+        ("Air inside", f"{ink.print(heat.inside)}; {stands} {ink.print(heat.limit)}"), ("A fan would have to move", f"{ink.print(heat.air_flow)} through the box"),
     ]  # fmt: skip
 
 
@@ -215,7 +243,9 @@ def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
         return []
     return [
         ("Heat of the winding", f"{ink.print(heat.winding_loss)} while it works"),
-        ("Average current it stands", f"{ink.print(heat.allowed_current)} at this form factor, all day"),
+        ("Average current it stands", f"{ink.print(heat.allowed_current)} at this form factor, all day")
+        if plan.design.motor is None or plan.design.motor.direct
+        else ("Current it stands", f"{ink.print(heat.allowed_current)}, all day"),
         ("Over run and rest", f"{ink.print(heat.duty_current)}"),
         ("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}"),
         *([("At its lowest speed", f"{ink.print(heat.slow.current)} by heat, over run and rest; its own fan then lets it stand {ink.print(heat.slow.stands)}")] if heat.slow is not None else []),

@@ -5,7 +5,7 @@ which readings of sheet 8 find it. Before all of it: how to make the machine saf
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from buildsheet.circuit import Circuit
+from buildsheet.circuit import Capacitor, Circuit
 from buildsheet.circuit.faults import Effect, Outcome, effects, faults
 from buildsheet.circuit.netlist import numbers
 from buildsheet.packet.ink import Ink
@@ -40,6 +40,7 @@ HAPPENS: dict[Outcome, str] = {
     "runs on the charger": "starts with the charger plugged in",
     "charged at once": "the drive's capacitor fills in one jolt",
     "stays charged": "the capacitor keeps its charge",
+    "start winding burns": "the start winding stays in and burns",
     "frame unprotected": "a metal part has lost its {earth}",
     "nothing yet": "nothing: the next fault finds one protection less",
 }
@@ -73,9 +74,15 @@ def _safe_steps(plan: Plan, circuit: Circuit, ink: Ink) -> Iterator[StepItem]:
     yield StepItem("3", "Meter on V DC, tips on a battery that is good.", "it shows that battery: the meter works.")
     taken = [Taken(f"{first.device} · {first.name} to {second.name}", f"under {least}", "V DC")]
     taken.append(Taken(f"{poles.replace('Q1 · 4', '4')}", f"under {least}", "V AC" if on_plug else "V DC"))
-    taken = [*_on_the_drive(plan, circuit, least), *taken]
+    taken = [*_on_the_drive(plan, circuit, least), *_on_capacitors(circuit, least), *taken]
     yield StepItem("4", f"Wait {wait} more. Cover off; read without touching anything.", "all are under it. If one is not, go away from it and wait: something still makes it.", readings=tuple(taken))
     yield StepItem("5", "Tips on that battery again.", "the meter still shows it. Only now is the machine dead.")
+
+
+def _on_capacitors(circuit: Circuit, least: str) -> list[Taken]:
+    """What a motor's own capacitor keeps."""
+    own = [d for d in circuit.devices.values() if any(isinstance(part, Capacitor) and part.passes for part in d.inside)]
+    return [Taken(f"{device.code} · {device.terminals[0]} to {device.terminals[1]}", f"under {least}", "V DC") for device in own]
 
 
 def _on_the_drive(plan: Plan, circuit: Circuit, least: str) -> list[Taken]:
@@ -84,7 +91,7 @@ def _on_the_drive(plan: Plan, circuit: Circuit, least: str) -> list[Taken]:
     if power is None:
         return []
     if power.keeps_charge is not None:
-        return [Taken("drive's capacitor, its own two screws", f"under {least}, or hands off", "V DC")]
+        return [Taken(f"{power.noun}'s capacitor, its own two screws", f"under {least}, or hands off", "V DC")]
     if power.capacitor_in is not None:
         first, second = drive_ends(circuit, 3)
         return [Taken(f"{first.device} · {first.name} to {second.name}", f"under {least}", "V DC")]
@@ -93,7 +100,7 @@ def _on_the_drive(plan: Plan, circuit: Circuit, least: str) -> list[Taken]:
 
 def _top_volts(plan: Plan) -> Value | None:
     point = plan.design.point("high")
-    return point.emf if point is not None and point.emf.known else None
+    return point.emf if point is not None and point.emf is not None and point.emf.known else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +154,8 @@ def seen_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
     if plan.circuit is not None and "F3" in plan.circuit.devices:
         made.append(["The overload relay trips again and again.", "the work: a dull tool, a tight belt, a dry bearing; its dial (sheet 3)", "none; sheet 9 shows it"])
     if plan.circuit is not None and not any(d.kind == "reversing-switch" for d in plan.circuit.devices.values()):
-        made.append(["It turns the wrong way.", "the armature's two wires at the motor changed over", "none; sheet 9 shows it"])
+        what = "the armature's two wires at the motor changed over" if plan.design.motor is None or plan.design.motor.direct else "the leads that sheet 9 names, plug out and waited"
+        made.append(["It turns the wrong way.", what, "none; sheet 9 shows it"])
     return made
 
 
@@ -194,7 +202,7 @@ def single_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
 
 def _gravity(outcomes: tuple[Outcome, ...]) -> int:
     order: list[Outcome] = ["emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails", "guard fails", "pedal fails",
-                            "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "thermostat fails", "charged at once", "nothing yet"]  # fmt: skip
+                            "start winding burns", "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "thermostat fails", "charged at once", "nothing yet"]  # fmt: skip
     return min(order.index(outcome) for outcome in outcomes)
 
 

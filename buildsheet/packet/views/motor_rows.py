@@ -127,7 +127,8 @@ def motor(asker: Asker) -> Group:
         for here, end in ((wire.a, wire.b), (wire.b, wire.a))
         if wire.role == "armature" and asker.circuit.devices[here.device].kind == "drive"
     ]
-    if motor is None or len(outputs) < 2:
+    brushes = motor is not None and any(isinstance(part, Winding) and part.part == "armature" for part in motor.inside)
+    if motor is None or not brushes or len(outputs) < 2:
         return Group("Motor", "", "switches", ())
     tips = [(str(end), f"wire {number}") for number, end in outputs]
     at = {

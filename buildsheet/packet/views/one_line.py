@@ -2,7 +2,7 @@
 
 from markupsafe import Markup
 
-from buildsheet.circuit import Circuit, Device
+from buildsheet.circuit import Capacitor, Circuit, Device
 from buildsheet.circuit.contraction import bridges, joins
 from buildsheet.circuit.netlist import Terminal
 from buildsheet.packet import figures
@@ -61,6 +61,8 @@ def power_path(circuit: Circuit) -> list[Device]:
             beside.setdefault(wire.a, []).append(wire.b)
             beside.setdefault(wire.b, []).append(wire.a)
     for device in circuit.devices.values():
+        if device.kind == "bleeder" or any(isinstance(part, Capacitor) and part.passes for part in device.inside):
+            continue  # beside the way to the run winding, not on it
         for a, b in (*joins(device, positions), *bridges(device, positions)):
             beside.setdefault(Terminal(device.code, a), []).append(Terminal(device.code, b))
             beside.setdefault(Terminal(device.code, b), []).append(Terminal(device.code, a))

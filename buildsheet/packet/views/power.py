@@ -60,7 +60,7 @@ def instruments(plan: Plan, ink: Ink) -> set[str]:
     """What the readings are taken with, and the outlet tester of the first step of a machine with a plug."""
     steps = [item for item in items(plan, ink) if isinstance(item, StepItem)]
     tester = {"tester"} if any("Test the outlet" in item.action for item in steps) else set()
-    return tester | {reading.tool for item in steps for reading in item.readings}
+    return tester | {reading.tool for item in steps for reading in item.readings if reading.tool != "display"}
 
 
 def purpose(plan: Plan) -> str:
@@ -77,15 +77,16 @@ def _switching(plan: Plan) -> tuple[str, str]:
 
 
 def output_of(circuit: Circuit) -> tuple[Terminal, Terminal]:
-    """The two terminals of the drive that feed the motor."""
+    """The two terminals that feed the motor: of the drive, or of the contactor where the line feeds it."""
     return drive_ends(circuit, 4)
 
 
 def drive_ends(circuit: Circuit, stage: int) -> tuple[Terminal, Terminal]:
-    """The first and the last terminal of the drive on the wires of this stage."""
+    """The first and the last terminal of the drive on the wires of this stage; of the contactor where there is no drive."""
     ends = [end for wire in circuit.wires if wire.stage == stage for end in (wire.a, wire.b)]
-    drive = [end for end in ends if circuit.devices[end.device].kind == "drive"]
-    return drive[0], drive[-1]
+    found = [end for end in ends if circuit.devices[end.device].kind == "drive"]
+    found = found or [end for end in ends if circuit.devices[end.device].kind == "contactor"]
+    return found[0], found[-1]
 
 
 class _Writer:
@@ -104,6 +105,11 @@ class _Writer:
         self.guarded = machine is not None and machine.reach == "guarded"
         self.runs_away = isinstance(plan.design.motor, SeriesMachine)
         self.low, self.high = plan.design.point("low"), plan.design.point("high")
+        motor, power = plan.design.motor, plan.project.power
+        self.brushes = motor is None or motor.direct
+        self.kind = "DC" if self.brushes else "AC"  # of the voltage on the motor
+        self.noun = power.noun if power is not None else "drive"
+        self.shows = power is not None and power.display  # its own display tells its output, which no meter reads well
         self.control = plan.project.power.control if plan.project.power is not None else None
         self.set_slow = f"{self.control.name} at {self.control.slow}" if self.control is not None else ""
         self.at_slow, self.at_fast = (f", {self.set_slow}", f", {self.control.name} at {self.control.fast}") if self.control is not None else ("", "")
@@ -137,13 +143,14 @@ class _Writer:
             )
         yield from (self.step(*words) for words in looks(self.plan))
         yield self.step(
-            "Turn the motor's shaft by hand.", "it turns without a scrape, and the brushes do not catch."
+            "Turn the motor's shaft by hand.", "it turns without a scrape" + (", and the brushes do not catch." if self.brushes else ".")
         )
         yield self.step(
-            f"Set what stands below{self.at_slow}, emergency stop pressed, disconnect off" + (", the charger's fuse F4 out" if "X4" in self.circuit.devices else "") + (", direction at forward." if "S5" in self.circuit.devices else "."),
-            "where each stands is written in its box.",
+            (f"Set what stands below{self.at_slow}" if not self.shows else f"Turn the {self.set_slow.replace(' at ', ' to ')}") + ", emergency stop pressed, disconnect off" + (", the charger's fuse F4 out" if "X4" in self.circuit.devices else "") + (", direction at forward." if "S5" in self.circuit.devices else "."),
+            "where each stands is written in its box." if not self.shows else f"each stands so; the {self.noun} itself is set at step {self.count + 6}.",
         )
-        yield SettingsItem(tuple(settings(self.plan, self.ink, by_hand=True)))
+        if not self.shows and (rows := settings(self.plan, self.ink, by_hand=True)):
+            yield SettingsItem(tuple(rows))
         person = "The second person reads sheet 8 and the settings, and stands by the " + ("breaker." if self.plugged else "battery fuse.")
         yield HoldItem(
             "1", person, f"This is the last contact before power. Nothing is on before it is closed: {self.off}."
@@ -154,19 +161,22 @@ class _Writer:
         wait, volts = limit("safe time", self.ink, rules), limit("no output", self.ink)
         plus, minus = self.output()
         sizes = self.plan.design.sizes
-        if any(device.kind == "capacitor" for device in self.circuit.devices.values()):
+        own = next((device for device in self.circuit.devices.values() if device.kind == "capacitor"), None)
+        if own is not None:
             seen = "Sheet 5 shows a capacitor"
+            if not self.brushes:
+                plus, minus = (Terminal(own.code, name) for name in own.terminals[:2])
         elif sizes is not None and sizes.precharge is not None:
             seen = "The drive holds the capacitor that sheet 8 charges over a resistor"
             plus, minus = self.drive_ends(3)
         elif (kept := self.plan.project.power.keeps_charge if self.plan.project.power else None) is not None:
             wait = str(self.ink.print(kept)) if kept.known else wait
-            return RowItem("Stored charge", f"{CAPACITOR} {self.off.capitalize()}, wait {wait}, and read the capacitor's own two screws: under {limit('no output', self.ink)} DC, or the hand stays out. The output of the drive shows nothing of it. The shaft makes voltage as long as it turns.")
+            return RowItem("Stored charge", f"{CAPACITOR.replace('drive', self.noun)} {self.off.capitalize()}, wait {wait}, and read the capacitor's own two screws: under {limit('no output', self.ink)} DC, or the hand stays out. Its output shows nothing of it. The shaft makes voltage as long as it turns.")
         else:
-            seen = "Sheet 5 shows no capacitor, but the drive may hold one"
+            seen = "Sheet 5 shows no capacitor" + (f", but the {self.noun} may hold one" if self.brushes else "")
         return RowItem(
             "Stored charge",
-            f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {plus.name} and {minus.name}. The shaft makes voltage as long as it turns.",
+            f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {_at(plus) if not self.brushes else plus.name} and {_at(minus) if not self.brushes else minus.name}. The shaft makes voltage as long as it turns.",
         )
 
     def clips(self) -> str:
@@ -189,16 +199,18 @@ class _Writer:
         yield PartHead("Power", "First minutes, nothing coupled", self.clips(), None)
         yield self.supply_volts()
         yield self.step(
-            f"Clips on {_at(plus)} and {_at(minus)}, DC. {self.on.capitalize()}, disconnect on. Nothing else.",
+            f"Clips on {_at(plus)} and {_at(minus)}, {self.kind}. {self.on.capitalize()}, disconnect on. Nothing else.",
             "nothing hums, turns or smells for a minute.",
-            Taken("drive's output", f"none: under {limit('no output', self.ink)}", "V DC"),
+            Taken("drive's output" if self.brushes else "at the motor's wires", f"none: under {limit('no output', self.ink)}", f"V {self.kind}"),
         )
         yield self.step(f"{self.press} with the emergency stop still pressed.", "nothing happens.")
         yield from self.trials()
+        yield from self.display()
         yield self.step(
             f"Hands off the shaft. Release the emergency stop, {self.start}.", self.starting(), *self.first_volts(),
-            note="" if self.stands else "Without load it is faster than sheet 10 says.",
+            note="" if self.stands or not self.brushes else "Without load it is faster than sheet 10 says.",
         )  # fmt: skip
+        yield from self.which_way()
         yield from self.zero_start()
         yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
         if self.runs_away and self.control is not None:
@@ -302,11 +314,65 @@ class _Writer:
         return self.volts(self.low, f"output{self.at_slow}", "" if self.control is not None else "more without load")
 
     def volts(self, point: object, what: str, more: str = "") -> tuple[Taken, ...]:
+        if self.shows:  # pulses, which a pocket meter reads as anything: the display tells the frequency
+            setting = getattr(point, "setting", None)
+            if not isinstance(setting, Value):
+                return ()
+            return (Taken(what.replace("output", "its display"), f"{self.ink.print(setting)}", "Hz", "display"),)
         terminal = getattr(point, "terminal", None)
         if not isinstance(terminal, Value):
             return ()
+        more = more if self.brushes else ""
         want = f"about {self.ink.print(terminal)}" + (f", {more}" if more else "")
-        return (Taken(what, want, "V DC"),)
+        return (Taken(what, want, f"V {self.kind}"),)
+
+    def display(self) -> Iterator[PowerItem]:
+        """An inverter is told what its motor is before it may turn it: its run input stays open until then."""
+        run = self.run_link()
+        if not self.shows or run is None:
+            return
+        wait = self.waits()
+        number, end = run
+        yield self.step(
+            f"{self.off.capitalize()}. Take the link {number} off {_at(end)} and tape its end. {self.on.capitalize()}, release the emergency stop, {self.start}.",
+            f"the contactor holds, the {self.noun}'s display lights, and the motor stands: its run input is open.",
+        )
+        yield self.step(
+            f"Now, the motor still standing, set the {self.noun} by its manual, cover shut.",
+            "each figure was read back on the display and stands in its box.",
+            note="Where its keys can't be reached with the cover shut, a skilled person does this step.",
+        )
+        yield SettingsItem(tuple(settings(self.plan, self.ink, by_hand=True)))
+        yield self.step(
+            f"Emergency stop, {self.off}. Wait {wait}. Put the link {number} back on {_at(end)}.",
+            "its display is dark, and the link is under its screw.",
+            note="From here on the contactor starts and stops the machine: the link tells the inverter to run as soon as it has power.",
+        )
+
+    def run_link(self) -> tuple[int, Terminal] | None:
+        """The wire that links the run input of a converter, and one of its ends."""
+        return next(((w.number, w.a) for w in self.circuit.wires if w.a.device == w.b.device and w.stage == 5), None)
+
+    def waits(self) -> str:
+        """How long to wait for a converter's capacitors, in print."""
+        kept = self.plan.project.power.keeps_charge if self.plan.project.power else None
+        if kept is not None and kept.known:
+            return str(self.ink.print(kept))
+        return f"{limit('safe time', self.ink, self.plan.design.region.tables['rules'])} and longer, until its charge lamp is dark"
+
+    def which_way(self) -> Iterator[PowerItem]:
+        """What to do when a motor for alternating current turns the wrong way, and when it does not start."""
+        if self.brushes:
+            return
+        motor = next(device for device in self.circuit.devices.values() if device.kind == "motor")
+        leads = [wire for wire in self.circuit.wires if motor.code in (wire.a.device, wire.b.device) and wire.role != "protective"]
+        if self.shows:
+            text = f"Plug out, wait {self.waits()}, swap {leads[0].number} and {leads[1].number} at the inverter, and write it into their boxes. Never by a switch."
+        else:
+            ends = [wire for wire in leads if any(end.device == motor.code and end.name.startswith("Z") for end in (wire.a, wire.b))]
+            swap = f"Plug out, capacitor empty, swap the ends of the start winding: {' and '.join(str(w.number) for w in ends)} at the motor." if len(ends) > 1 else "This motor turns one way only: turn it about on its feet, or take another."
+            text = f"{swap} One that hums and does not come up to speed within three seconds is switched off at once."
+        yield RowItem("Wrong way round?", text)
 
     def starting(self) -> str:
         """What start does with the control at its slow end, by what the file says."""
@@ -317,9 +383,9 @@ class _Writer:
         if self.stands:
             return f"{holds}, and the motor stands still."
         return holds + {
-            True: ". The drive waits for its knob to be at slow, where it is: the motor runs up to its slowest speed.",
-            False: f", and the motor runs up by itself to its slowest speed: the {power.noun if power else 'drive'} does not wait for its knob.",
-            None: ". The file does not say whether the drive waits for its knob: the motor may run up at once, or only after the knob was turned fully to slow.",
+            True: f". The {self.noun} waits for its knob to be at slow, where it is: the motor runs up to its slowest speed.",
+            False: f", and the motor runs up by itself to its slowest speed: this {self.noun} does not wait for its knob.",
+            None: f". The file does not say whether the {self.noun} waits for its knob: the motor may run up at once, or only after the knob was turned fully to slow.",
         }[power.waits_for_zero if power else None]
 
     def zero_start(self) -> Iterator[StepItem]:
@@ -384,7 +450,7 @@ class _Writer:
         if self.runs_away:
             yield from self.up()
         yield self.step(
-            "Run ten minutes at the slowest speed, then ten at the fastest, without work.",
+            "Run ten minutes at the slowest speed, then ten at the fastest, without work." if self.control is not None else "Run twenty minutes without work.",
             "the hand can stay on the motor, the box is only warm, and the belt has not wandered." if belts else "the hand can stay on the motor, and the box is only warm.",
             *self.speeds(),
         )  # fmt: skip
@@ -405,7 +471,7 @@ class _Writer:
         if coast is None or not coast.known:
             return
         yield self.step(
-            "At the fastest speed press the emergency stop, and take the time to standstill.",
+            ("At the fastest speed press" if self.control is not None else "Press") + " the emergency stop, and take the time to standstill.",
             "it coasts evenly, without a scrape.",
             Taken("time to standstill", f"at most {self.ink.print(coast)}", "s", "stopwatch"),
         )
@@ -418,8 +484,8 @@ class _Writer:
             yield self.step(
                 f"Clamp round wire {self.motor_wire()}, MAX hold on, cover shut. Work as hard as the file says{where}; off, and read.",
                 "the speed holds, and the current falls back when the work is lifted.",
-                Taken("motor, average", f"at most {self.ink.print(average)}", "A DC", "clamp"),
-                Taken("motor, true RMS", f"at most {self.ink.print(rms)}", "A AC+DC", "clamp"),
+                *((Taken("motor, average", f"at most {self.ink.print(average)}", "A DC", "clamp"),) if self.brushes else ()),
+                Taken("motor, true RMS", f"at most {self.ink.print(rms)}", "A AC+DC" if self.brushes else "A AC", "clamp"),
             )
         if sizes is not None:
             yield self.step(

@@ -174,7 +174,7 @@ class _Writer:
             "a hard pull on a scrap of cable moves nothing inside.",
         )
         yield self.step(
-            f"Mount {inside} in the box, the drive's fins upright.",
+            f"Mount {inside} in the box{self.fins()}.",
             "air can pass from below to above, and nothing touches the lid.",
         )
         yield self.step(
@@ -196,6 +196,12 @@ class _Writer:
             )
         yield from self.machine()
 
+    def fins(self) -> str:
+        """How a drive stands in the box."""
+        power = self.plan.project.power
+        drive = any(d.kind == "drive" for d in self.circuit.devices.values())
+        return f", the {power.noun}'s fins upright" if power is not None and drive else ""
+
     def machine(self) -> Iterator[Item]:
         """Motor and guard on the machine's frame. Belt and tool wait for sheet 9: the first power is without load."""
         belts = bool(self.plan.project.belts)
@@ -205,6 +211,9 @@ class _Writer:
             "all bolts have lock washers, no pull of the hand shifts the motor, and its shaft turns without a scrape.",
             note="The belt stays off until sheet 9 asks for it." if belts else "The coupling stays open until sheet 9 asks for it.",
         )
+        linking = self.plan.design.motor.linking if self.plan.design.motor is not None else ""
+        if linking:
+            yield self.step(linking, "each pair of U1, V1 and W1 reads the same ohms, and no lead touches the lid.")
         yield self.step(
             "Fit the guard and its screws.",
             f"it needs a tool to come off, it covers all that turns{'' if guarded else ' but the place of work'}, and it touches nothing when the shaft is turned by hand.",

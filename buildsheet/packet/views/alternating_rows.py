@@ -1,0 +1,78 @@
+"""Readings of a motor for alternating current: its windings, its capacitor, its frame."""
+
+from collections.abc import Iterator
+from math import inf
+
+from buildsheet.circuit import Capacitor, Circuit, Device, Resistance, Terminal, Winding
+from buildsheet.circuit.netlist import numbers
+from buildsheet.packet.views.asking import Asker
+from buildsheet.packet.views.reading import Group, Row, Tip
+
+PARTS = ("run", "start", "phase")
+
+
+def alternating(asker: Asker) -> Group:
+    """The windings of a motor on the line or behind an inverter; nothing for one with brushes."""
+    motor = next((d for d in asker.circuit.devices.values() if d.kind == "motor"), None)
+    windings = [part for part in motor.inside if isinstance(part, Winding) and part.part in PARTS] if motor is not None else []
+    if motor is None or not windings:
+        return Group("Motor", "", "switches", ())
+    leads = _leads(asker.circuit)
+    if windings[0].part == "phase":
+        return _three_phase(asker, motor, leads)
+    return _one_phase(asker, motor, windings, leads)
+
+
+def _leads(circuit: Circuit) -> list[tuple[int, Terminal]]:
+    """The wires that feed the motor's side, each with the screw that it comes from: of a drive, or of a contactor."""
+    wires = [wire for wire in circuit.wires if wire.stage == 4]
+    for kind in ("drive", "contactor"):
+        found = [(wire.number, wire.b if kind == "drive" else wire.a) for wire in wires if circuit.devices[wire.a.device].kind == kind]
+        if found:
+            return found
+    return []
+
+
+def _three_phase(asker: Asker, motor: Device, leads: list[tuple[int, Terminal]]) -> Group:
+    tips: list[Tip] = [(str(end), f"wire {number}") for number, end in leads]
+    wrong = "OL: a lead off, or a link missing. Unlike the others: burnt, or linked wrongly"
+    rows = [asker.ask("as they are", a, b, wrong, (0.0, inf), off=asker.boards) for a, b in ((tips[0], tips[1]), (tips[1], tips[2]), (tips[2], tips[0]))]
+    rows.append(_frame(asker, motor, tips[0]))
+    return Group("Motor", f"{numbers([number for number, _ in leads])} off the inverter", "switches", tuple(rows))
+
+
+def _one_phase(asker: Asker, motor: Device, windings: list[Winding], leads: list[tuple[int, Terminal]]) -> Group:
+    tips: list[Tip] = [(str(end), f"{end.device} · {end.name}") for _, end in leads]
+    rows = [asker.ask("as they are", tips[0], tips[1], "OL: relay, a wire or the run winding open. Near 0: short", (0.0, inf))]
+    rows.append(_frame(asker, motor, tips[0]))
+    alone = frozenset({motor.code})
+    for part in windings[1:]:
+        first = next((name for name in motor.terminals if name.startswith(part.b[0])), part.a)
+        ends = [(f"{motor.code}:{name}", f"{motor.code} · {name}") for name in (first, part.b)]
+        rows.append(asker.ask("its wires off", ends[0], ends[1], "OL: start switch or winding open", (inf,), off=alone))
+    rows += _capacitors(asker)
+    lifted = [wire.number for wire in asker.circuit.wires if motor.code in (wire.a.device, wire.b.device) and wire.role != "protective"]
+    return Group("Motor", f"where it says so, {numbers(lifted)} off the motor", "switches", tuple(rows))
+
+
+def lifted(circuit: Circuit) -> frozenset[str]:
+    """The devices whose wires these rows take off, drives aside: a motor with two windings, its capacitor, its resistor."""
+    two = {d.code for d in circuit.devices.values() if d.kind == "motor" and any(isinstance(part, Winding) and part.part == "start" for part in d.inside)}
+    own = {d.code for d in circuit.devices.values() if d.kind == "bleeder" or any(isinstance(part, Capacitor) and part.passes for part in d.inside)}
+    return frozenset(two | own)
+
+
+def _frame(asker: Asker, motor: Device, tip: Tip) -> Row:
+    frame = (f"{motor.code}:{motor.metal}", "motor frame")
+    return asker.ask("as they are", tip, frame, "a value: a winding touches the frame", (1.0, 1e5), off=asker.boards)
+
+
+def _capacitors(asker: Asker) -> Iterator[Row]:
+    """The motor's capacitor and its bleed resistor, each with its wires off."""
+    for device in asker.circuit.devices.values():
+        for part in device.inside:
+            ends = [(f"{device.code}:{name}", f"{device.code} · {name}") for name in device.terminals[:2]]
+            if isinstance(part, Capacitor) and part.passes:
+                yield asker.ask("its wires off, emptied", ends[0], ends[1], "stays near 0: shorted. OL at once: dried out", off=frozenset({device.code}))
+            elif isinstance(part, Resistance) and device.kind == "bleeder":
+                yield asker.ask("its wires off", ends[0], ends[1], "OL: broken, the capacitor keeps its charge", (inf,), off=frozenset({device.code}))

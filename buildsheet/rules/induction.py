@@ -1,0 +1,136 @@
+"""Dangers of motors for alternating current: straight on the line with one speed, and behind an inverter."""
+
+from collections.abc import Iterator
+
+from buildsheet.circuit import Circuit
+from buildsheet.citations import Citation, derivation, memory, practice
+from buildsheet.design import Design
+from buildsheet.motors.induction import InductionMachine
+from buildsheet.motors.single_phase import SinglePhaseMachine
+from buildsheet.motors.three_phase import ThreePhaseMachine
+from buildsheet.reference import table
+from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.alternating import ThreePhase
+from buildsheet.worksheet import Value
+
+MACHINES = Citation("textbooks on electrical machines, induction motor")
+MANUALS = Citation("drive makers' manuals, frequency inverters", "nothing switches behind it; leakage; restart; capacitors", read_from="secondary copy")
+START = memory("NEMA MG 1", "start winding and its switch")
+OWN_LIMIT = practice("own limit of this version")
+SPARE = 1.3  # greatest torque over the work's, at the least: common practice for a load without shocks
+OFF = 0.05  # a tool that runs this far from what is wanted is told
+TRIPS_AT = 3.0  # IEC 60898-1: a breaker of type B may trip at once from three times its rating
+
+
+def line_motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """A motor straight on the line: one speed, which nothing but belts sets; torque, start, second winding and capacitor."""
+    motor, load, machine = design.motor, design.load, design.project.machine
+    if not isinstance(motor, SinglePhaseMachine) or design.project.power is None or load is None or machine is None:
+        return
+    high = design.point("high")
+    if machine.speed is not None and machine.speed.low.known and machine.speed.high.known and float(machine.speed.low) != float(machine.speed.high):
+        yield Finding("one-speed-only", "stop", "NOTICE", Said.of("The tool is to run at {0} to {1}; this motor on this line has one speed.", machine.speed.low, machine.speed.high),
+                      "Frequency and poles set it. Less voltage only makes it slip, hum and burn.", "Write one speed, such as 60..60 rpm, or take another motor.", MACHINES, ("M1",), key="machine.speed")  # fmt: skip
+    if high is not None and high.omega.known and load.motor_high.known and abs(float(high.omega) / float(load.motor_high) - 1) > OFF:
+        yield Finding("speed-by-belts", "stop", "NOTICE", Said.of("The motor turns at {0} under this load; the file's tool speed asks for {1}.", high.omega, load.motor_high), "Torque, turning parts and coast were worked for a speed that the machine does not have.",
+                      "Change the pulleys, or write the tool speed that they give.", MACHINES, ("M1",), key="machine.speed")  # fmt: skip
+    yield from _torque(design, motor)
+    yield Finding("no-speed-control", "note", "NOTICE", Said.of("This motor keeps its speed whatever its voltage is."), "A dimmer, a triac or a variable transformer only makes it slip, hum and heat.",
+                  "Change its speed by belts, never by volts.", MACHINES, ("M1",), key="motor.kind")  # fmt: skip
+    yield from _start(design, motor, circuit)
+
+
+def _torque(design: Design, motor: InductionMachine) -> Iterator[Finding]:
+    load = design.load
+    if load is None or not load.motor_torque_high.known or not motor.torque.known:
+        return
+    if load.motor_torque_high > motor.torque:
+        yield Finding("torque-beyond-motor", "stop", "WARNING", Said.of("The work asks {0} of the motor; by its plate it gives {1} for long.", load.motor_torque_high, motor.torque), "It slips, heats and trips, or stalls and hums.",
+                      "Gear down, work less hard, or take a larger motor.", derivation("rated torque is plate power over plate speed"), ("M1",), key="machine.torque")  # fmt: skip
+
+
+def _start(design: Design, motor: SinglePhaseMachine, circuit: Circuit | None) -> Iterator[Finding]:
+    supply, starting, line = design.project.supply, motor.starting, design.supplied
+    start = motor.at_start
+    if supply is not None and start is not None and start.known and supply.breaker.known and float(start) > TRIPS_AT * float(supply.breaker):
+        yield Finding("start-trips-breaker", "heed", "NOTICE", Said.of("At start the motor takes {0} for a moment; the breaker is {1}.", start, supply.breaker), "A quick breaker trips at each start.",
+                      "Feed it from a circuit with a slower or larger breaker; a licensed person changes it.", memory("IEC 60898-1", "type B: three to five times its rating"), ("M1",))  # fmt: skip
+    if starting is None or circuit is None:
+        return
+    if starting.switch:
+        yield Finding("start-winding-burns", "note", "WARNING", Said.of("A start winding that stays in burns within seconds."), "Its switch opens by speed: a motor that hums and stands, or never clicks, keeps it in.",
+                      "Stop at once when it does not come up to speed within three seconds, and find out why: capacitor, start switch, or a belt too tight.", START, ("M1",), step="motor", key="motor.kind")  # fmt: skip
+    if starting.capacitor is not None and starting.volts is not None and starting.volts.known and line is not None and line.voltage.known:
+        yield Finding("capacitor-holds", "note", "DANGER", Said.of("With the plug out the motor's capacitor may still hold up to {0}.", design.sheet.values["C1.V_m"]), "Its resistor R2 may be broken.",
+                      "Wait, read it, short it through a resistor, then touch.", practice("capacitors of motors"), ("C1", "R2"), electric=True, step="motor", key="motor.capacitor")  # fmt: skip
+        least = table("bench_limits").cell("capacitor over line", "value").si
+        if not starting.switch and float(starting.volts) < least * float(line.voltage):
+            yield Finding("capacitor-volts", "stop", "WARNING", Said.of("The running capacitor is marked {0}; on this line of {1} more than that can stand across it.", starting.volts, line.voltage), "A capacitor above its mark bursts.",
+                          "Take one of the same microfarads for more volts, or read its mark again.", memory("handbooks on capacitor motors", "1.1 to 1.9 times the line across a running capacitor"), ("C1",), key="motor.capacitor")  # fmt: skip
+
+
+def inverter(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """An inverter and its motor: supply, linking, cooling at low speed, and what may never be done with it."""
+    del circuit
+    power, motor = design.project.power, design.motor
+    if power is None or not isinstance(design.applied, ThreePhase):
+        return
+    if power.fed_from_one_phase is not True:
+        found = "Nobody knows whether the inverter may be fed from one phase." if power.fed_from_one_phase is None else "The inverter's manual wants three phases."
+        yield Finding("inverter-phases", "stop", "WARNING", Said.of(found), "On one phase such an inverter trips, or its rectifier and capacitors burn.",
+                      "Read its manual, and write power: input; or take one that is made for one phase.", MANUALS, ("T1",), key="power.input")  # fmt: skip
+    if power.starts_with_its_power is not True:
+        known = power.starts_with_its_power is False
+        yield Finding("inverter-waits", "stop" if known else "heed", "NOTICE", Said.of("The inverter does not start when its power comes." if known else "Nobody knows whether the inverter can be set to start when its power comes."), "Here the no-volt release starts it: its run input is linked, and no button of its own is in reach.",
+                      "Take one that can be set so; its own run key behind the door is no start button.", MANUALS, ("T1",), key="power.starts_on_power")  # fmt: skip
+    yield Finding("nothing-behind-inverter", "note", "WARNING", Said.of("Nothing may switch between inverter and motor: no contactor, no fuse, no reversing switch, no capacitor."), "A contact that opens there kills the inverter, which may fail in any way; a capacitor there is a short.",
+                  "Lead the cable from U, V and W straight to the motor; turn it round by swapping two of them, plug out and waited.", MANUALS, ("T1", "M1"), step="motor", key="power.way")  # fmt: skip
+    yield Finding("inverter-leaks", "note", "WARNING", Said.of(f"An inverter lets some milliamperes leak to {design.region.words['earth']} as long as it is on."), "Without its protective conductor its case and the motor give a shock.",
+                  "Prove both bonds of sheet 8 after every move; when the residual-current device trips, never go round it.", MANUALS, ("T1",), electric=True, key="power.way")  # fmt: skip
+    rest = power.rest_between_starts
+    if rest is not None and rest.known:
+        yield Finding("rest-between-starts", "note", "NOTICE", Said.of("Between two starts this inverter wants {0}.", rest), "Each switch-on charges its capacitors; too often burns what limits that.",
+                      "Stop and work in longer spells, and count before you press start again.", MANUALS, ("S2", "T1"), key="power.rest")  # fmt: skip
+    if isinstance(motor, ThreePhaseMachine):
+        yield from _three_phase(design, power.output_most, motor)
+
+
+def _three_phase(design: Design, gives: Value, motor: ThreePhaseMachine) -> Iterator[Finding]:
+    load = design.load
+    given = motor.given
+    if motor.link is None and motor.refuses and gives.known:
+        yield Finding("motor-volts", "stop", "WARNING", Said.of("The inverter gives {0}; neither voltage on the motor's plate is that.", gives), "Too little volts and it stalls and burns, too much and its iron saturates.",
+                      "Take a motor whose plate has this voltage; most small ones have it in delta.", MACHINES, ("M1",), key="motor.plate")  # fmt: skip
+    if given.leads is None:
+        yield Finding("leads-unknown", "heed", "NOTICE", Said.of("The file does not say how many leads the motor has."), "Six are linked by you, in delta or star; three were linked by somebody, perhaps for another voltage.",
+                      "Open its terminal box and write motor: leads.", MACHINES, ("M1",), key="motor.leads")  # fmt: skip
+    for point in design.points:
+        lasting = design.sheet.values.get(f"{point.tag}.T_s")
+        if load is None or lasting is None or not point.torque.known:
+            continue
+        if not lasting.known and motor.torque.known:
+            yield Finding(f"too-slow-for-its-fan-{point.tag}", "stop", "WARNING", Said.of(f"Nobody knows what torque its own fan leaves the motor {point.label}."), "Slower than a fifth of its speed its fan cools next to nothing.",
+                          "Gear down, so that the motor turns faster.", table("shaft_fan_torque").source, ("M1",), key="belts", unknown=(lasting,))  # fmt: skip
+        elif lasting.known and point.torque > lasting:
+            yield Finding(f"torque-beyond-motor-{point.tag}", "stop", "WARNING", Said.of(f"The work asks {{0}} of the motor; {point.label} it gives {{1}} for long.", point.torque, lasting), "It heats until its winding burns: at low speed its own fan turns too slowly, above its rated speed its field is weaker.",
+                          "Gear down at low speed, use less of the range at the top, or fit a fan of its own motor.", table("shaft_fan_torque").source, ("M1",), key="machine.torque")  # fmt: skip
+    high = design.point("high")
+    multiple = design.sheet.values.get("high.T_b")
+    if high is not None and multiple is not None and multiple.known and high.torque.known and float(high.torque) * SPARE > float(multiple):
+        yield Finding("near-breakdown", "stop", "WARNING", Said.of("At the highest speed the motor stalls at {0}; the work asks {1}.", multiple, high.torque), "Above its rated frequency its greatest torque falls with the square: a little more and it stalls at full current.",
+                      "Use less of the range at the top.", Citation("power-electronics textbook, 4th ed.", "chapter 15, field weakening"), ("M1",), key="machine.speed")  # fmt: skip
+
+
+def not_reversed(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """Reversing of a motor for alternating current, which this version does not wire."""
+    del circuit
+    machine, motor = design.project.machine, design.motor
+    if machine is None or not machine.reverse or not isinstance(motor, InductionMachine):
+        return
+    if isinstance(motor, ThreePhaseMachine):
+        why, do = "An inverter reverses by its own input alone; a switch in the motor's leads would kill it.", "Write reverse: false, and turn it round once by swapping two of U, V, W."
+    elif motor.starting is None:
+        why, do = "Its copper rings set its direction: it turns one way for ever.", "Write reverse: false, or take another motor."
+    else:
+        why, do = "Its start winding may be swapped at standstill only: swapped while it turns, it goes on as before.", "Write reverse: false; the direction is set once by the ends of its start winding."
+    yield Finding("reverse-not-worked", "stop", "WARNING", Said.of("This version does not wire the reversing of this motor."), why, do, OWN_LIMIT, ("M1",), key="machine.reverse")  # fmt: skip
