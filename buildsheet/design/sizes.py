@@ -88,7 +88,7 @@ def work_sizes(
         limit_rms=outfit.lets_out
         if outfit.lets_out is not None
         else motor_fuse  # which follows right behind, in a row with it
-        if power.current_limit_set is None
+        if power.current_limit_set is None and motor_fuse is not None
         else _limit_rms(power.current_limit_set, sheet, points),
         overload_need=rms,
         overload_top=_overload_top(motor, region, sheet),

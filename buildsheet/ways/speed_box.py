@@ -97,14 +97,15 @@ def _kick(sheet: Worksheet, applied: Applied, points: tuple[Point, ...]) -> Valu
     label = "firing angle at which it begins to turn"
     free = sheet.values.get("motor.free_run.current", sheet.values.get("motor.I_0"))
     wave = points[0].wave if points else None
-    if free is None or not free.known or not isinstance(wave, Steady) or not isinstance(wave.load, Load):
+    inductance = points[0].inductance if points else None
+    if inductance is None or free is None or not free.known or not isinstance(wave, Steady) or not isinstance(wave.load, Load):
         return sheet.unsolved("begin.alpha", RADIAN, "no operating point", label)
     try:
         source = Source(float(applied.voltage), wave.source.frequency, drop=wave.source.drop)
         found = firing_angle_for(TRIAC_BRIDGE, source, wave.load.R, wave.load.L, 0.0, float(free))
     except NotSolved as refusal:
         return sheet.unsolved("begin.alpha", RADIAN, str(refusal), label)
-    asked = {**applied.inputs, "I_0": free, "L": points[0].inductance}
+    asked = {**applied.inputs, "I_0": free, "L": inductance}
     model = Model("bridge behind a triac, motor at standstill", asked, "the angle at which the current that its own losses take flows", SOLVED)
     return sheet.solved("begin.alpha", found.alpha, RADIAN, model, label)
 

@@ -144,7 +144,7 @@ def test_each_danger_is_told(name: str, grade: str, text: str, changes: list[tup
 
     assert name in told, sorted(told)
     assert told[name].grade == grade
-    assert not grade == "stop" or made.state == "draft"
+    assert grade != "stop" or made.state == "draft"
 
 
 def test_the_sound_machines_are_not_stopped(mixer: Plan, tumbler: Plan) -> None:
