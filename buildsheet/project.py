@@ -31,6 +31,7 @@ from buildsheet.motors.magnet_dc import MagnetDC
 from buildsheet.motors.series import SeriesMotor
 from buildsheet.motors.single_phase import SinglePhase
 from buildsheet.motors.three_phase import ThreePhaseMotor
+from buildsheet.ways.battery_direct import BatteryDirect
 from buildsheet.ways.battery_drive import BatteryPulseDrive
 from buildsheet.ways.inverter import Inverter
 from buildsheet.ways.kept_board import KeptBoard
@@ -107,7 +108,7 @@ class Project(Given):
     motor: AnyMotor | None = Field(None, description="What is known of the motor.")
     belts: tuple[BeltStep, ...] = Field((), description="Belts from the motor to the tool, in order.")
     turning: tuple[TurningPart, ...] = Field((), description="Parts that turn, with the speed each stands.")
-    power: Annotated[PhaseControlledDrive | KeptBoard | LinePulseDrive | VariableAutotransformer | TransformerBridge | SpeedBox | BatteryPulseDrive | Inverter | StraightOnLine, Field(discriminator="way")] | None = Field(
+    power: Annotated[PhaseControlledDrive | KeptBoard | LinePulseDrive | VariableAutotransformer | TransformerBridge | SpeedBox | BatteryPulseDrive | BatteryDirect | Inverter | StraightOnLine, Field(discriminator="way")] | None = Field(
         None, description="How the motor is powered."
     )
     extras: tuple[Extra, ...] = Field((), max_length=8, description="Lamps, indicators and fans of your own.")

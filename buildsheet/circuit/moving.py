@@ -33,13 +33,14 @@ def moving(circuit: Circuit) -> Iterator[Breach]:
         for a, b in shorted_outputs(circuit, run.positions):
             words = f"less than {SHORT:.0f} Ω lies between {a} and {b}, the motor aside"
             yield breach("short circuit", (a, b), run.positions, words)
-        nodes = contract(circuit, run.positions)
+    for positions in [run.positions for run in runs(circuit)] or [circuit.rest]:  # a motor that is bridged may never run
+        nodes = contract(circuit, positions)
         for motor in of_kind(circuit, "motor"):
             for part in (part for part in motor.inside if isinstance(part, Winding)):
                 a, b = Terminal(motor.code, part.a), Terminal(motor.code, part.b)
                 if nodes.same(a, b):
                     words = f"{a} and {b} are joined past the winding between them"
-                    yield breach("short circuit", (a, b), run.positions, words)
+                    yield breach("short circuit", (a, b), positions, words)
     yield from _overlap(circuit)
     yield from _actions(circuit)
     yield from _running(circuit)

@@ -244,12 +244,12 @@ def work_turning(project: Project, sheet: Worksheet, load: Load, runaway: Value)
     return tuple(found)
 
 
-def work_coast(project: Project, sheet: Worksheet, load: Load, loss_torque: Value) -> Value:
-    """Longest coast from the highest speed, on the motor's own losses alone."""
+def work_inertia(project: Project, sheet: Worksheet, load: Load) -> Value:
+    """Inertia of everything that turns, as the motor sees it."""
     machine, motor = project.machine, project.motor
     if machine is None or motor is None:
         raise ValueError("a machine and a motor are needed")
-    inertia = sheet.work(
+    return sheet.work(
         "coast.J",
         m.inertia_at_motor,
         "inertia as the motor sees it",
@@ -257,6 +257,10 @@ def work_coast(project: Project, sheet: Worksheet, load: Load, loss_torque: Valu
         J_t=machine.inertia,
         i=load.ratio,
     )
+
+
+def work_coast(sheet: Worksheet, load: Load, inertia: Value, loss_torque: Value) -> Value:
+    """Longest coast from the highest speed, on the motor's own losses alone."""
     return sheet.work(
         "coast.t",
         m.coast_time,

@@ -9,6 +9,7 @@ from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import row_of
 from buildsheet.sizing.supply import Supplied
 from buildsheet.units import METRE, WATT
+from buildsheet.ways.way import Way
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 LINE_SLACK = 0.1  # the tolerance of a supply's voltage
@@ -24,7 +25,7 @@ def places_of(
         return ()
     found = [
         *(_line(project, region, supplied, sizes) if supplied.guard is not None else _battery(sheet, supplied, sizes)),
-        *_release(supplied, sizes),
+        *_release(power, supplied, sizes),
         *sizes.outfit.places,
         *_motor_side(project, sheet, supplied, sizes),
         *_stops(project, supplied),
@@ -164,12 +165,14 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
     return tuple(found)
 
 
-def _release(supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
+def _release(power: Way, supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
     """Contactor and buttons of the no-volt release."""
     volts, kind, current = _volts(supplied), _kind(supplied), _current(supplied)
     category = Need("category", "=", "AC-3", "use category", also=("AC-4", "motor-rated"))
     if not supplied.alternating:
         category = Need("category", "=", "DC-1", "use category", also=("DC-3", "DC-5"))
+        if power.switches_motor:  # a motor that is switched off while it runs up feeds the arc
+            category = Need("category", "=", "DC-3", "use category", also=("DC-5",))
     closed, opened = (
         Need("contact", "=", "normally closed", "contact"),
         Need("contact", "=", "normally open", "contact"),
@@ -180,7 +183,7 @@ def _release(supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
             "contactor", "contactor", "Contactor of the no-volt release",
             (Need("current", "≥", sizes.contactor, "amperes"), volts, TWO_POLES if supplied.alternating else ONE_POLE, kind, Need("coil", "=", supplied.voltage, "coil", LINE_SLACK),
              Need("auxiliary", "=", "auxiliary contact", "auxiliary contact"), category),
-            (f"{'two' if supplied.alternating else 'one'}-pole contactor with one auxiliary contact, ", sizes.contactor, " motor rating" if supplied.alternating else " DC on each pole",
+            (f"{'two' if supplied.alternating else 'one'}-pole contactor with one auxiliary contact, ", sizes.contactor, " motor rating" if supplied.alternating else " DC motor load (category DC-3)" if power.switches_motor else " DC on each pole",
              ", coil ", supplied.voltage, current), "Q2",
             "a three-pole motor contactor with its third pole as auxiliary contact" if supplied.alternating else "nothing without a DC figure on it",
             safety=True, proof=f"contacts bright, armature falls back by itself, {TEN_TIMES}",

@@ -36,14 +36,15 @@ def work_sizes(
     outfit = power.fit_out(sheet, region, supplied, applied, points, share)
     line = _line_current(project, sheet, points, outfit.idle)
     running = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
-    fuse_need = fuse_for_start(region, sheet, motor, running)
+    fuse_need = _with_start(sheet, "F1", "line fuse, at least, the start counted", outfit.start_needs[0], fuse_for_start(region, sheet, motor, running))
     fuse = sheet.pick("F1.I_n", region.tables["fuse"], "rating", "line fuse", at_least=fuse_need)
     rms = _largest(
         sheet, "motor.I_rms_max", "largest RMS armature current", tuple(point.rms for point in points)
     )
     motor_fuse_need = motor_fuse = None
     if power.fuses_motor:
-        motor_fuse_need = sheet.work("F2.I_need", protection.least_fuse_rating, "motor fuse, at least", I=rms, k=share)
+        by_work = sheet.work("F2.I_need", protection.least_fuse_rating, "motor fuse, at least", I=rms, k=share)
+        motor_fuse_need = _with_start(sheet, "F2", "motor fuse, at least, the start counted", outfit.start_needs[1], by_work)
         motor_fuse = sheet.pick("F2.I_n", region.tables["fuse"], "rating", "motor fuse", at_least=motor_fuse_need)
     disconnect_factor = sheet.pick(
         "rule.k_d", rules, "value", "disconnect over full-load current", key="disconnect factor"
@@ -110,6 +111,11 @@ def work_sizes(
         precharge=_precharge(project, sheet, supplied),
         bleeder=None if power.fuses_motor else work_bleeder(region, sheet, motor),
     )
+
+
+def _with_start(sheet: Worksheet, code: str, label: str, start: Value | None, running: Value) -> Value:
+    """The larger of what runs and what starts asks of a fuse."""
+    return running if start is None else sheet.work(f"{code}.I_needs", choice.larger_of, label, a=running, b=start)
 
 
 def _continuous_limit(region: Region, sheet: Worksheet, supplied: Supplied) -> Value | None:

@@ -7,7 +7,7 @@ from buildsheet.design.alone import work_alone, work_asked
 from buildsheet.design.battery import work_battery
 from buildsheet.design.design import Design
 from buildsheet.design.heat import work_box, work_heat
-from buildsheet.design.load import work_coast, work_load, work_turning, work_wait
+from buildsheet.design.load import work_coast, work_inertia, work_load, work_turning, work_wait
 from buildsheet.design.places import places_of
 from buildsheet.design.sizes import work_sizes
 from buildsheet.formulas.controls import diode_braking_current, plugging_current
@@ -43,11 +43,12 @@ def work(project: Project) -> Design:
         motor.point(sheet, "high", "at the highest speed", applied, load.motor_high, load.motor_torque_high),
     )
     box = work_box(project, sheet, applied, points)
+    inertia = work_inertia(project, sheet, load)
     sizes = work_sizes(project, here, sheet, supplied, applied, points, box[3], motor)
     heat = work_heat(project, sheet, motor, load, points, box)
     fastest = motor.runaway(sheet, applied)
     turning = work_turning(project, sheet, load, fastest)
-    coast = work_coast(project, sheet, load, motor.losses(sheet))
+    coast = work_coast(sheet, load, inertia, motor.losses(sheet))
     if project.machine is not None and project.machine.reverse and isinstance(motor, BrushedMachine):
         _work_reversal(sheet, motor, applied, points[1])
     sizes = replace(sizes, wait=work_wait(project, sheet, coast))

@@ -310,3 +310,13 @@ def continuous_duty(V: Volt, V_b: Volt, U_d: Volt, U_f: Volt) -> Share:
     0.5
     """
     return (V + U_f) / (V_b - U_d + U_f)
+
+
+@formula(source=derivation("Ohm's law in an armature that stands"), limits={"V": (0, 1e4), "R_1": (1e-4, 1e4), "R_2": (0, 1e4), "U_b": (0, 10)}, leaves_out="inductance, which rounds the first milliseconds; a battery that sags")
+def standstill_current(V: Volt, R_1: Ohm, R_2: Ohm, U_b: Volt) -> Ampere:
+    """Current of a standing armature R_1 that is put on a voltage behind a resistance R_2.
+
+    >>> round(standstill_current(V=10.0, R_1=1.5, R_2=0.0, U_b=0.0), 3)
+    6.667
+    """
+    return (V - U_b) / (R_1 + R_2)

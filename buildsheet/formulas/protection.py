@@ -4,7 +4,7 @@ from math import pi, sqrt
 
 from buildsheet.citations import Citation, derivation, practice
 from buildsheet.formulas.formula import formula
-from buildsheet.units import Ampere, Number, Ohm, Share, Volt, Watt
+from buildsheet.units import Ampere, Number, Ohm, Second, Share, Volt, Watt
 
 
 @formula(
@@ -162,3 +162,19 @@ def fuse_for_start(I_s: Ampere, k: Number) -> Ampere:
     10.0
     """
     return I_s / k
+
+
+@formula(
+    source=derivation("∫I²dt of a current that dies away with a time constant is half of I²·τ; what a fuse lets pass goes with the square of its rating"),
+    limits={"I_s": (0, 1e4), "tau": (1e-4, 5), "k": (0.1, 50)},
+    leaves_out="the work's own torque, which makes the run-up longer",
+)
+def fuse_for_run_up(I_s: Ampere, tau: Second, k: Second) -> Ampere:
+    """Least rating of a fuse that carries a direct-current motor's run-up.
+
+    k is the I²t that it lets pass at once over the square of its rating.
+
+    >>> round(fuse_for_run_up(I_s=60.0, tau=0.05, k=1.5), 2)
+    7.75
+    """
+    return I_s * sqrt(tau / (2 * k))

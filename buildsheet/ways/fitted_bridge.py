@@ -52,8 +52,8 @@ class BridgeSizes:
     smoothing: Smoothing | None
 
 
-def size_bridge(sheet: Worksheet, region: Region, supplied: Supplied, applied: Bridged, points: tuple[Point, ...], share: Value) -> BridgeSizes:
-    """Fuse, bridge and capacitor for the hardest point."""
+def size_bridge(sheet: Worksheet, region: Region, supplied: Supplied, applied: Bridged, points: tuple[Point, ...], share: Value, start: Value | None = None) -> BridgeSizes:
+    """Fuse, bridge and capacitor for the hardest point; `start` is what a start at full voltage asks of a fuse."""
     del supplied
     currents = secondary_currents(sheet, applied, points)
     largest = currents[0] if currents else unknown("T2.I_2", AMPERE, "no operating point", "current ahead of the bridge")
@@ -61,6 +61,8 @@ def size_bridge(sheet: Worksheet, region: Region, supplied: Supplied, applied: B
         key = "T2.I_2" if number == len(currents) - 1 else f"T2.I_2_{number}"
         largest = sheet.work(key, choice.larger_of, "largest current ahead of the bridge, RMS", a=largest, b=current)
     need = sheet.work("F5.I_need", protection.least_fuse_rating, "fuse ahead of the bridge, at least", I=largest, k=share)
+    if start is not None:
+        need = sheet.work("F5.I_needs", choice.larger_of, "fuse ahead of the bridge, at least, the start counted", a=need, b=start)
     fuse = sheet.pick("F5.I_n", region.tables["fuse"], "rating", "fuse ahead of the bridge", at_least=need)
     peak = sheet.values["C1.V_most"] if "C1.V_most" in sheet.values else sheet.work("T1.V_peak", protection.peak_voltage, "peak ahead of the bridge, line at the top of its tolerance", V=applied.loose)
     blocking = sheet.work("T1.V_need", transformer.bridge_blocking_voltage, "voltage that each diode should block", V_m=peak)
@@ -116,6 +118,7 @@ class BridgeOutfit(Outfit):
     own_text: str
     takes_idle: Value | None
     own_trials: tuple[Trial, ...] = ()
+    starts: tuple[Value | None, Value | None] = (None, None)
     zero: bool = False
 
     @property
@@ -146,6 +149,10 @@ class BridgeOutfit(Outfit):
     @property
     def settings(self) -> tuple[Setting, ...]:
         return self.own_settings
+
+    @property
+    def start_needs(self) -> tuple[Value | None, Value | None]:
+        return self.starts
 
     @property
     def trials(self) -> tuple[Trial, ...]:

@@ -24,6 +24,7 @@ from buildsheet.units import VOLT
 from buildsheet.waveforms import DIODE_BRIDGE, Capacitor, Fed, Load, NotSolved, referred, smoothed_emf_for
 from buildsheet.ways.bridge import Bridged, BridgeWay
 from buildsheet.ways.fitted_bridge import BridgeOutfit, Iron, size_bridge
+from buildsheet.ways.starting import work_start
 from buildsheet.ways.way import Outfit, Setting, Trial, Words
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
@@ -124,7 +125,12 @@ class TransformerBridge(BridgeWay):
     ) -> Outfit:
         if not isinstance(applied, Bridged):
             raise TypeError("not what this way applies")
-        sizes = size_bridge(sheet, region, supplied, applied, points, share)
+        start = work_start(sheet, region, applied.most, applied.winding)
+        sizes = size_bridge(sheet, region, supplied, applied, points, share, start)
+        ahead = None
+        if start is not None:
+            turns = sheet.work("T2.x", t.dial_fraction, "secondary's voltage over the line's", V=applied.most, V_1=supplied.voltage)
+            ahead = sheet.work("F1.I_st", t.auto_line_current, "line fuse, for the run-up", I_2=start, x=turns)
         needed = sheet.work("T2.S", t.apparent_power, "apparent power that the work takes", V=applied.most, I=sizes.secondary)
         _speed_there(sheet, applied, points)
         watts, own = sheet.values.get("power.idle~", self.idle), self.rewound
@@ -140,8 +146,8 @@ class TransformerBridge(BridgeWay):
         )
         text = f"{spelt(supplied.voltage)} to {spelt(applied.most)} open"
         if own is None:
-            return BridgeOutfit(iron, sizes, supplied, (self._bought(supplied, needed),), (), text, idle, trials)
-        return BridgeOutfit(iron, sizes, supplied, (_own_place(supplied, needed),), _wind(sheet, own, sizes.secondary, points), text, idle, trials)
+            return BridgeOutfit(iron, sizes, supplied, (self._bought(supplied, needed),), (), text, idle, trials, (ahead, start))
+        return BridgeOutfit(iron, sizes, supplied, (_own_place(supplied, needed),), _wind(sheet, own, sizes.secondary, points), text, idle, trials, (ahead, start))
 
     def _bought(self, supplied: Supplied, needed: Value) -> Place:
         needs = (Need("apparent", "≥", needed, "rating"), Need("voltage", "=", supplied.voltage, "primary", 0.1), Need("secondary", "=", self.secondary, "secondary", 0.02))

@@ -69,6 +69,12 @@ class Outfit(ABC):
         return None
 
     @property
+    def start_needs(self) -> tuple[Value | None, Value | None]:
+        """Least ratings of line fuse and motor fuse that carry a start at full voltage; None for no more than the running
+        current asks for."""
+        return None, None
+
+    @property
     def direct_most(self) -> Value | None:
         """Greatest direct voltage behind it; None where that is the peak of the supply."""
         return None
@@ -127,6 +133,7 @@ class Way(Given):
     separates: ClassVar[str] = ""  # a sentence on what lies between the line and the motor, where one would be misled
     limits_air: ClassVar[str] = "electronics limit"  # the assumed value for the hottest air around it
     fuses_motor: ClassVar[bool] = True  # a fuse lies in the motor's lead behind it
+    switches_motor: ClassVar[bool] = False  # the contactor opens the motor's own direct current
     display: ClassVar[bool] = False  # it tells its output by itself, and is set by its own keys
     guards_motor: ClassVar[bool] = False  # its own electronics see the motor's overload, and nothing may lie behind it
 

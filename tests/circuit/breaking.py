@@ -278,7 +278,7 @@ def _between_inverter_and_motor(device: Device) -> Break:
 
     def broken(circuit: Circuit) -> Circuit | None:
         found = _numbered(circuit, 402)
-        if found is None or circuit.devices["T1"].runs_by is None:
+        if found is None or not _has(circuit, "T1") or circuit.devices["T1"].runs_by is None:
             return None
         made = _added(circuit, device, wire(991, f"{device.code}:2", str(found.b), "armature"))
         return with_wire(made, 402, a=found.a, b=terminal(f"{device.code}:1"))

@@ -5,7 +5,7 @@ The codes before the colon are those of a collection of check rows, each made fr
 
 from math import radians
 
-from buildsheet.formulas import conductors, controls, motor, smoothing, transformer
+from buildsheet.formulas import conductors, controls, motor, protection, smoothing, transformer
 from tests.formulas.rows import CIRCULAR_MIL, EXACT, INCH, Row, celsius
 
 RIPPLE = "electronic principles textbook, 7th ed., example 4.8"
@@ -58,6 +58,8 @@ BOOK_EMF = "basic electrical engineering textbook, example 7.10"
 SQUARE = (1.25 * INCH) ** 2
 CM2 = 1e-4
 TRANSFORMER = [
+    Row("1.1-a: a 10 V motor of 1.5 ohm that stands; exercise data, figure derived", motor.standstill_current, {"V": 10.0, "R_1": 1.5, "R_2": 0.0, "U_b": 0.0}, 6.667, rel=1e-3),
+    Row("2.5-b: 17 A that die away with 10 ms are 1.44 A²s, which a fuse of 1 A with 1.44 s lets pass; derived", protection.fuse_for_run_up, {"I_s": 16.97, "tau": 0.010, "k": 1.44}, 1.0, rel=5e-3),
     Row("trade: 120 V on 100 turns are 1.2 V a turn, so 50 turns give 60 V; common practice, no source", transformer.open_voltage, {"N": 50, "v": 1.2}, 60.0),
     Row("trade: the same the other way round; common practice, no source", transformer.turns_at, {"V": 60.0, "v": 1.2}, 50.0),
     Row("4.4: 10 V at full load, 10 % of regulation; a toroid maker's page", transformer.voltage_without_load, {"V": 10.0, "r": 0.1}, 11.0),

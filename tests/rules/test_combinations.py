@@ -21,6 +21,7 @@ DEMOS = {
     "ink-mixer": ("line", "rewound transformer", "bridge", "magnet motor"),
     "root-washer": ("battery", "chopper", "magnet motor"),
     "seed-coater": ("line", "brush-tool speed box", "bridge", "magnet motor"),
+    "plaster-stirrer": ("battery", "magnet motor"),
     "bobbin-winder": ("line", "magnet-motor drive", "magnet motor"),
     "stone-tumbler": ("line", "capacitor-run motor"),
     "clay-mixer": ("line", "inverter", "three-phase motor"),

@@ -70,6 +70,7 @@ NOTES = {
         "field-in-a-row": "field and armature are to lie in a row",
     },
     "wool-carder": ON_ANY | ON_A_BATTERY | {"wet-battery": "a damp place, which its voltage and its shut box allow"},
+    "plaster-stirrer": {note: why for note, why in (ON_ANY | ON_A_BATTERY).items() if note not in ("fault-full-speed", "fault-charging", "limit-above-fuse")},
     "seed-coater": ON_ANY | {
         "line-voltage": "line voltage as far as the motor; off is not dead behind a triac",
         "starts-at-knob": "it starts at the speed that the knob was left at",
