@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from buildsheet.circuit.braking import across, stopped
 from buildsheet.circuit.breach import FUSES, of_kind
 from buildsheet.circuit.contraction import contract, fed, powered, reached
 from buildsheet.circuit.interlocks import interlocks
@@ -53,6 +54,8 @@ Outcome = Literal[
     "no pull-in",
     "no hold",
     "no turning",
+    "brake fails",
+    "brake drags",
     "nothing yet",
 ]
 STOPPERS: dict[Outcome, str] = {
@@ -218,6 +221,11 @@ def _effect(
         found.append("no charging")
     if _stays_charged(circuit, broken):
         found.append("stays charged")
+    for resistor in of_kind(broken, "brake-resistor"):
+        if any(across(broken, at, resistor) for at in ran):
+            found.append("brake drags")
+        if any(not across(broken, at, resistor) and not powered(broken, at, driven(broken)) for one in ran for at in stopped(broken, one)):
+            found.append("brake fails")
     if len(ran) < len(sound):
         found.append(next(one for one in tried if isinstance(one, str)))
     elif not all(_turns(circuit, broken, positions) for positions in ran):

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from math import inf
 
+from buildsheet.circuit.braking import braking
 from buildsheet.circuit.breach import FUSES, Breach, breach, is_metal, of_kind
 from buildsheet.circuit.contraction import (
     all_positions,
@@ -55,6 +56,7 @@ def _all(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
     yield from knob(circuit)
     yield from stored(circuit)
     yield from separation(circuit, starts)
+    yield from braking(circuit)
     yield from inverted(circuit)
 
 

@@ -50,3 +50,4 @@ class Controls(Given):
         (), description="What else stops the machine: its contact goes into the chain of the no-volt release."
     )
     choke: Choke | None = Field(None, description="A choke in the motor's lead.")
+    brake: Flag = Field(default=False, description="A resistor that brakes the motor at every stop.")

@@ -33,11 +33,12 @@ def wire_motor(
     choke: tuple[float, float] | None,
     bonded: bool,
     texts: dict[str, str],
-) -> None:
+) -> tuple[str, str]:
     """DC fuse, heaters of the overload relay, reversing switch and motor between the drive's output terminals, as far as
     they are on the board. `windings` are the motor's, the armature first, then a field that carries the same current;
     a reversing switch changes over the armature alone. `makes_volts` is the most that it makes by itself while it turns;
-    `choke` the ohms that a meter may show on a choke in its lead; `bonded` says whether the motor's frame gets a protective conductor."""
+    `choke` the ohms that a meter may show on a choke in its lead; `bonded` says whether the motor's frame gets a protective conductor. Hands on
+    the two ends between which the armature lies."""
     board.add(
         Device(
             "F2",
@@ -96,6 +97,7 @@ def wire_motor(
     linked = bool(fields) and not changed  # from winding to winding, at the motor itself
     board.wire(403, ends[0], f"M1:{armature.a}", "armature", "box" if linked else "motor", cable="" if linked else "W3")
     board.wire(404, ends[1], f"M1:{armature.b}", "armature", "motor", cable="W3")
+    return ends
 
 
 def wire_fan(

@@ -119,6 +119,18 @@ class Bleeder:
     power: Value
 
 
+@dataclass(frozen=True, slots=True)
+class Braking:
+    """A braking resistor: its ohms and watts, the current at the start of braking, the time to standstill, and the torque at
+    the motor at its start."""
+
+    resistor: Value
+    rating: Value
+    current: Value
+    time: Value
+    torque: Value
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sizes:
     """Everything that is sized between supply and motor. What only one kind of supply needs is None on the other."""
@@ -152,6 +164,7 @@ class Sizes:
     precharge: Precharge | None
     bleeder: Bleeder | None = None
     wait: Value | None = None
+    braking: Braking | None = None
 
     def wire(self, role: str) -> WireSize:
         """The size of the conductors of a role."""

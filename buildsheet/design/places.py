@@ -182,8 +182,8 @@ def _release(power: Way, supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
         Place(
             "contactor", "contactor", "Contactor of the no-volt release",
             (Need("current", "≥", sizes.contactor, "amperes"), volts, TWO_POLES if supplied.alternating else ONE_POLE, kind, Need("coil", "=", supplied.voltage, "coil", LINE_SLACK),
-             Need("auxiliary", "=", "auxiliary contact", "auxiliary contact"), category),
-            (f"{'two' if supplied.alternating else 'one'}-pole contactor with one auxiliary contact, ", sizes.contactor, " motor rating" if supplied.alternating else " DC motor load (category DC-3)" if power.switches_motor else " DC on each pole",
+             Need("auxiliary", "=", "auxiliary contact" if sizes.braking is None else "auxiliary contacts of both kinds", "auxiliary contact"), category),
+            (f"{'two' if supplied.alternating else 'one'}-pole contactor with {'one auxiliary contact' if sizes.braking is None else 'two auxiliary contacts, one open and one closed at rest, the closed one a mirror contact for direct current'}, ", sizes.contactor, " motor rating" if supplied.alternating else " DC motor load (category DC-3)" if power.switches_motor else " DC on each pole",
              ", coil ", supplied.voltage, current), "Q2",
             "a three-pole motor contactor with its third pole as auxiliary contact" if supplied.alternating else "nothing without a DC figure on it",
             safety=True, proof=f"contacts bright, armature falls back by itself, {TEN_TIMES}",
@@ -219,6 +219,16 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
         )  # fmt: skip
     if sizes.bleeder is not None:
         found += _capacitor(sizes.bleeder)
+    if sizes.braking is not None:
+        brake = sizes.braking
+        found.append(
+            Place(
+                "brake-resistor", "resistor", "Braking resistor",
+                (Need("resistance", "=", brake.resistor, "resistance", LINE_SLACK), Need("power", "≥", brake.rating, "power")),
+                ("wire-wound resistor, ", brake.resistor, ", ", brake.rating, " or more, on stand-offs with air round it; it carries ", brake.current, " at the start of each stop"), "R3",
+                "two of half the value in a row", safety=True, proof="reads its value, and no turn of it is burnt",
+            )
+        )  # fmt: skip
     choke = project.controls.choke if project.controls else None
     if choke is not None:
         found.append(

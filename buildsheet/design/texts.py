@@ -48,6 +48,8 @@ def device_texts(design: Design) -> dict[str, str]:
             "V2": "the same once more",
         }
     written |= sizes.outfit.texts
+    if sizes.braking is not None:
+        written["R3"] = f"{row_of(sizes.braking.resistor)}, {spelt(sizes.braking.rating)}"
     choke = project.controls.choke if project.controls else None
     if choke is not None:
         written["L1"] = f"{spelt(choke.inductance)}, {spelt(choke.current)}" if choke.current.known else spelt(choke.inductance)

@@ -8,6 +8,7 @@ from buildsheet.circuit import Circuit, Contact, Device, Terminal, Winding
 from buildsheet.circuit.builder import Board, Conductor
 from buildsheet.controls.alternating_motor import Starter, wire_line_motor, wire_three_phase
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
+from buildsheet.controls.brake import add_brake
 from buildsheet.controls.choices import Choke
 from buildsheet.controls.extras import bar_screws, bond_movable, renamed, wire_extras
 from buildsheet.controls.line import bond, wire_line
@@ -86,8 +87,10 @@ def wire(design: Design) -> Circuit | None:
         feed_timer(board, (Terminal(code, ends[0]), Terminal(code, ends[1])))
     shared: _Shared = {"windings": _windings(design), "makes_volts": _makes_volts(design), "bonded": supplied.earthed, "texts": texts}
     if sizes.motor_fuse is not None:
-        wire_motor(board, plus=outputs[0], minus=outputs[1], fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
+        lies = wire_motor(board, plus=outputs[0], minus=outputs[1], fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
                    fuse_interrupts=_interrupts(design, "motor-fuse"), choke=_choke(design), **shared)  # fmt: skip
+        if sizes.braking is not None:
+            add_brake(board, lies, around("resistor", float(sizes.braking.resistor)), texts)
     elif len(outputs) > 2:
         wire_three_phase(board, outputs, **shared)
     else:
@@ -137,6 +140,7 @@ def missing(design: Design) -> tuple[Value, ...]:
         *((sizes.precharge.resistor, sizes.precharge.need) if sizes.precharge is not None else ()),
         *((sizes.protective,) if sizes.protective is not None else ()),
         *sizes.outfit.needed,
+        *((sizes.braking.resistor,) if sizes.braking is not None else ()),
         *((choke.resistance,) if (choke := _choke_of(design)) is not None else ()),
         *lengths,
     ]

@@ -5,6 +5,7 @@ from dataclasses import replace
 from buildsheet.controls.supplies import from_battery, from_outlet
 from buildsheet.design.alone import work_alone, work_asked
 from buildsheet.design.battery import work_battery
+from buildsheet.design.braking import work_braking
 from buildsheet.design.design import Design
 from buildsheet.design.heat import work_box, work_heat
 from buildsheet.design.load import work_coast, work_inertia, work_load, work_turning, work_wait
@@ -51,7 +52,7 @@ def work(project: Project) -> Design:
     coast = work_coast(sheet, load, inertia, motor.losses(sheet))
     if project.machine is not None and project.machine.reverse and isinstance(motor, BrushedMachine):
         _work_reversal(sheet, motor, applied, points[1])
-    sizes = replace(sizes, wait=work_wait(project, sheet, coast))
+    sizes = replace(sizes, wait=work_wait(project, sheet, coast), braking=work_braking(project, sheet, motor, load, coast))
     places = places_of(project, here, sheet, supplied, sizes)
     return Design(
         project, here, sheet, motor, load,

@@ -6,7 +6,7 @@ there: with magnets, or with a shunt field that stays fed (`shunt`).
 
 from math import log
 
-from buildsheet.citations import Citation, derivation
+from buildsheet.citations import Citation, derivation, practice
 from buildsheet.formulas.formula import formula
 from buildsheet.units import (
     Ampere,
@@ -156,3 +156,35 @@ def inertia_from_coast(T_0: NewtonMetre, t: Second, omega: RadianPerSecond) -> K
     5.0
     """
     return T_0 * t / omega
+
+
+@formula(source=practice("brushes and magnets at about twice the plate's current for a second or two"), limits={"k": (0.5, 6), "I_n": (0, 1e3)})
+def largest_braking_current(I_n: Ampere, k: Number) -> Ampere:
+    """Current that an armature may brake with.
+
+    >>> largest_braking_current(I_n=5.0, k=2.0)
+    10.0
+    """
+    return I_n * k
+
+
+@formula(source=derivation("braking to a share of the speed, and coasting over the rest"), limits={"t_b": (0, 1e4), "t_c": (0, 1e5), "p": (0.005, 1)}, leaves_out="friction while it brakes, which shortens it")
+def braked_standstill(t_b: Second, t_c: Second, p: Share) -> Second:
+    """Time to standstill: t_b of braking down to a share p, then that share of the coast t_c.
+
+    >>> braked_standstill(t_b=2.0, t_c=10.0, p=0.05)
+    2.5
+    """
+    return t_b + p * t_c
+
+
+@formula(source=derivation("energy of an exponential within its time constant, over what the resistor stands for so long"), limits={"W": (0, 1e7), "tau": (1e-4, 1e4), "k": (1, 20)})
+def pulse_rating(W: Joule, tau: Second, k: Number) -> Watt:
+    """Rating of a resistor that takes an energy W in a current that dies away with a time constant.
+
+    The power dies away with half the time constant of the current.
+
+    >>> pulse_rating(W=100.0, tau=2.0, k=5.0)
+    20.0
+    """
+    return W / (tau / 2) / k

@@ -94,7 +94,7 @@ class Part(Given):
     coil: Annotated[Volts, Said(before="coil")] = Field(
         description="Voltage marked on the coil of a contactor.", examples=["120 V"]
     )
-    auxiliary: Literal["auxiliary contact"] | None = Field(
+    auxiliary: Literal["auxiliary contact", "auxiliary contacts of both kinds"] | None = Field(
         None, description="Whether a contactor has a normally open contact beside its poles."
     )
     category: Literal["AC-1", "AC-3", "AC-4", "DC-1", "DC-3", "DC-5", "motor-rated"] | None = Field(

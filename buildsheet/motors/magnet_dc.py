@@ -105,6 +105,10 @@ class MagnetMachine(BrushedMachine):
     def windings(self) -> tuple[MotorWinding, ...]:
         return (MotorWinding("A1", "A2", "armature", self.R),)
 
+    @property
+    def own_field(self) -> tuple[Value, Value, Value] | None:
+        return None if self.plate is None else (self.K_e, self.R, self.plate.current)
+
     def steered(
         self, sheet: Worksheet, tag: str, label: str, applied: Steered, omega: Value, torque: Value
     ) -> Point:

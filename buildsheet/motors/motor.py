@@ -83,6 +83,12 @@ class Machine(ABC):
     def windings(self) -> tuple[MotorWinding, ...]:
         """Its windings in the order of the current. Swapping the ends of the first alone turns the motor round."""
 
+    @property
+    def own_field(self) -> tuple[Value, Value, Value] | None:
+        """Back-EMF constant, armature resistance and plate current of a motor whose field needs no supply, so that it brakes
+        itself on a resistor; None for any other."""
+        return None
+
     @abstractmethod
     def rating(self, sheet: Worksheet) -> Rating | None:
         """What its plate says; None without a plate."""

@@ -16,6 +16,7 @@ BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from
 AGREE = 0.10  # the two ways to K_e should agree within about 5 %; twice that is a sign
 OWN_FAN = derivation("heat with the square of current; what a fan carries off with its speed (first affinity law)")
 HOW_MADE = "Write its outside diameter, the bore and the material under turning: homemade: its speed is worked from them."
+BRAKES = Citation("textbooks on DC machines, dynamic braking", "torque falls with speed, none at standstill")
 RUNAWAY = derivation("a shorted power device leaves the whole supply on the motor")
 
 
@@ -162,6 +163,11 @@ def coast(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if design.coast is None or machine is None:
         return
     limit = table(design.region.tables["rules"]).cell("coast limit", "value")
+    controls, brake = design.project.controls, design.sizes.braking if design.sizes is not None else None
+    if controls is not None and controls.brake:
+        yield from _brake(design, limit.si)
+        if brake is not None and brake.time.known:
+            return
     if not design.coast.known:
         yield Finding("coast-unknown", "heed", "WARNING", Said.of("Nobody knows how long the tool coasts."), "A hand reaches in while it still turns.", "Measure it at first power and write the inertia.", practice("coasting tools"), key="machine.inertia",
                       unknown=(design.coast,), awaits="how long the tool coasts")  # fmt: skip
@@ -170,6 +176,27 @@ def coast(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                       "Fit a brake, or a guard that stays locked until it stands.", practice("a long coast of a tool within reach needs a brake or a locked guard"))  # fmt: skip
     else:
         yield Finding("coasts", "note", "WARNING", Said.of("The tool runs on for {0} after the stop.", design.coast), "Stop takes the power away; nothing brakes.", "Keep clear until it stands.", derivation("coast on the motor's own losses"))  # fmt: skip
+
+
+def _brake(design: Design, limit: float) -> Iterator[Finding]:
+    """A brake that was asked for: whether this motor can have one, and what it does."""
+    machine, brake, motor = design.project.machine, design.sizes.braking if design.sizes is not None else None, design.project.motor
+    if brake is None:
+        if design.sizes is not None:
+            yield Finding("brake-not-possible", "stop", "WARNING", Said.of("This motor can't brake itself on a resistor."), "Only a motor with magnets, whose plate is known, makes its own field when the supply is away; a brake that needs supply or field does not count.",
+                          "Leave brake out, and keep the tool out of reach until it stands.", BRAKES, ("M1",), key="controls.brake")  # fmt: skip
+        return
+    if not brake.time.known or design.coast is None:
+        yield Finding("brake-unknown", "stop", "WARNING", Said.of("Nobody knows how fast the brake stops the tool."), "It is counted on without being known.", "Write machine: inertia and motor: inertia.", BRAKES, ("R3",), key="machine.inertia", unknown=(brake.time,), awaits="how fast the brake stops")  # fmt: skip
+        return
+    if float(brake.time) > limit and machine is not None and machine.reach != "guarded":
+        yield Finding("brakes-slowly", "only-with", "WARNING", Said.of("With the brake the tool still takes {0} to stand, and can be reached.", brake.time), "A hand reaches in while it still turns.",
+                      "Fit a guard that stays locked until it stands.", BRAKES, ("R3",))  # fmt: skip
+    yield Finding("brakes", "note", "WARNING", Said.of("The brake stops the tool in {0}; without it it coasts {1}.", brake.time, design.coast), "It brakes, but it does not hold: at standstill a hand can turn it, and so can the work.",
+                  "Keep clear until it stands, and never take the brake for a lock.", BRAKES, ("R3", "M1"))  # fmt: skip
+    if motor is not None and motor.pulley in ("left-hand thread", "right-hand thread"):
+        yield Finding("brake-unscrews", "stop", "WARNING", Said.of("The pulley is screwed on the motor's shaft, and the brake pulls at {0}.", brake.torque), "What a motor screws tight, a brake unscrews: it runs off the shaft.",
+                      "Lock it with a key or a screw into the shaft, and write motor: pulley anew; or leave the brake out.", BRAKES, ("M1", "R3"), key="motor.pulley")  # fmt: skip
 
 
 def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

@@ -186,6 +186,14 @@ def _past_the_contactor(circuit: Circuit) -> Circuit | None:
     return moved
 
 
+def _brake_on_the_wrong_contact(circuit: Circuit) -> Circuit | None:
+    """The brake's contact is one that is open at rest."""
+    if not _has(circuit, "R3"):
+        return None
+    inside = tuple(replace(part, closed_in=frozenset({"in"})) if isinstance(part, Contact) and part.a == "21" else part for part in circuit.devices["Q2"].inside)
+    return with_device(circuit, "Q2", inside=inside)
+
+
 def _low_but_joined(circuit: Circuit) -> Circuit | None:
     """A knob that is said to be extra-low voltage on a drive that does not separate it."""
     return None if circuit.direct or not _has(circuit, "S4") else with_device(circuit, "S4", low=frozenset(circuit.devices["S4"].terminals))
@@ -381,5 +389,7 @@ BREAKINGS = (
     Breaking("bleed resistor of the motor's capacitor off", "stored energy", lambda c: without(c, 408) if _has(c, "R2") and c.devices["R2"].kind == "bleeder" else None),
     Breaking("bleed resistor too large", "stored energy", lambda c: with_device(c, "R2", inside=(Resistance("1", "2", 2e6, 2e6),)) if _has(c, "R2") and c.devices["R2"].kind == "bleeder" else None),
     Breaking("run winding's way back off", "running", lambda c: without(c, 404) if _has(c, "M1") and "U1" in c.devices["M1"].terminals else None),
+    Breaking("brake's wire off", "brake", _drop(422)),
+    Breaking("brake on a contact that closes with the contactor", "brake", _brake_on_the_wrong_contact),
     Breaking("knob of a joined drive called extra-low voltage", "separation", _low_but_joined),
 )  # fmt: skip

@@ -5,7 +5,7 @@ The codes before the colon are those of a collection of check rows, each made fr
 
 from math import radians
 
-from buildsheet.formulas import conductors, controls, motor, protection, smoothing, transformer
+from buildsheet.formulas import braking, conductors, controls, motor, protection, smoothing, transformer
 from tests.formulas.rows import CIRCULAR_MIL, EXACT, INCH, Row, celsius
 
 RIPPLE = "electronic principles textbook, 7th ed., example 4.8"
@@ -58,6 +58,9 @@ BOOK_EMF = "basic electrical engineering textbook, example 7.10"
 SQUARE = (1.25 * INCH) ** 2
 CM2 = 1e-4
 TRANSFORMER = [
+    Row("brakes: twice the plate's 5 A; common practice, no source", braking.largest_braking_current, {"I_n": 5.0, "k": 2.0}, 10.0),
+    Row("brakes: 2 s down to 5 %, and 5 % of a coast of 10 s; derived", braking.braked_standstill, {"t_b": 2.0, "t_c": 10.0, "p": 0.05}, 2.5),
+    Row("brakes: 277 J that die away with half of 0.96 s are 578 W at first, a fifth of it as rating; derived", braking.pulse_rating, {"W": 277.4, "tau": 0.959, "k": 5.0}, 115.7, rel=1e-3),
     Row("1.1-a: a 10 V motor of 1.5 ohm that stands; exercise data, figure derived", motor.standstill_current, {"V": 10.0, "R_1": 1.5, "R_2": 0.0, "U_b": 0.0}, 6.667, rel=1e-3),
     Row("2.5-b: 17 A that die away with 10 ms are 1.44 A²s, which a fuse of 1 A with 1.44 s lets pass; derived", protection.fuse_for_run_up, {"I_s": 16.97, "tau": 0.010, "k": 1.44}, 1.0, rel=5e-3),
     Row("trade: 120 V on 100 turns are 1.2 V a turn, so 50 turns give 60 V; common practice, no source", transformer.open_voltage, {"N": 50, "v": 1.2}, 60.0),

@@ -49,7 +49,10 @@ NOTES = {
         "fault-reversal": "one contact and one timer keep it from being reversed too early",
         "used-reversing-switch": "a used direction switch",
     },
-    "grain-crusher": ON_ANY | ON_THE_LINE | {
+    "grain-crusher": {note: why for note, why in (ON_ANY | ON_THE_LINE).items() if note != "coasts"} | {
+        "brakes": "it brakes, but does not hold",
+        "fault-brake": "one resistor and one contact brake it",
+        "fault-brake-drags": "a contact that stays closed leaves the resistor on the running motor",
         "plate-power": "the plate's horsepower is a peak",
         "limit-above-fuse": "at the drive's limit the motor fuse blows",
     },

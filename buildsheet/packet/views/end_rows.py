@@ -1,13 +1,14 @@
 """Readings of what no other reading passes: single parts, and wires from end to end."""
 
+from collections.abc import Iterator
 from math import inf
 
-from buildsheet.circuit import Circuit, Diode, Resistance, Terminal, Wire
+from buildsheet.circuit import Circuit, Contact, Device, Diode, Resistance, Terminal, Wire
 from buildsheet.circuit.contraction import path_to, reached
 from buildsheet.circuit.faults import without_wire
 from buildsheet.circuit.readings import Reading, expected
 from buildsheet.packet.views.asking import Asked, Asker, spoken
-from buildsheet.packet.views.reading import Group, Row
+from buildsheet.packet.views.reading import Group, Row, hand_words
 
 
 def parts(asker: Asker) -> Group:
@@ -15,6 +16,8 @@ def parts(asker: Asker) -> Group:
     rows: list[Row] = []
     for device in asker.circuit.devices.values():
         for part in device.inside:
+            if device.kind == "brake-resistor" and isinstance(part, Resistance):
+                rows += _brake(asker, device, part)
             if device.kind not in ("resistor", "diode", "choke") or not isinstance(part, Resistance | Diode):
                 continue
             a, b = ((f"{device.code}:{name}", f"{device.code} · {name}") for name in (part.a, part.b))
@@ -22,6 +25,17 @@ def parts(asker: Asker) -> Group:
             if isinstance(part, Diode):
                 rows.append(asker.ask("as they are", b, a, "a value: shorted, or the wrong way round", (0.0,), off=asker.boards))
     return Group("Single parts", asker.lifted(asker.boards), "switches", tuple(rows))
+
+
+def _brake(asker: Asker, device: Device, part: Resistance) -> Iterator[Row]:
+    """A braking resistor by itself, the contactor held in so that nothing lies beside it; and the contact before it."""
+    contactor = next(d for d in asker.circuit.devices.values() if d.kind == "contactor")
+    tips = [(f"{device.code}:{name}", f"{device.code} · {name}") for name in (part.a, part.b)]
+    at = {contactor.code: contactor.positions[1]}
+    yield asker.ask(hand_words(contactor, contactor.positions[1]), tips[0], tips[1], "OL: broken. Less: its contact stays closed", (0.0, inf), off=asker.boards, at=at)
+    closed = next(one for one in contactor.inside if isinstance(one, Contact) and contactor.positions[0] in one.closed_in)
+    ends = [(f"{contactor.code}:{name}", f"{contactor.code} · {name}") for name in (closed.a, closed.b)]
+    yield asker.ask(hand_words(contactor, contactor.positions[0]), ends[0], ends[1], "OL: the contact of the brake does not close", (inf,), off=asker.boards, at={contactor.code: contactor.positions[0]})
 
 
 def ends(asker: Asker) -> Group:

@@ -31,6 +31,8 @@ HAPPENS: dict[Outcome, str] = {
     "stop fails": "stop does not stop it",
     "emergency stop fails": "the emergency stop does not stop it",
     "overload fails": "the overload relay trips and nothing stops",
+    "brake fails": "coasts: nothing brakes",
+    "brake drags": "the braking resistor glows while it runs",
     "guard fails": "runs on with the guard open",
     "thermostat fails": "runs on though the box is hot",
     "pedal fails": "runs on when the foot leaves the pedal",
@@ -201,7 +203,7 @@ def single_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
 
 
 def _gravity(outcomes: tuple[Outcome, ...]) -> int:
-    order: list[Outcome] = ["emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails", "guard fails", "pedal fails",
+    order: list[Outcome] = ["emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails", "brake fails", "brake drags", "guard fails", "pedal fails",
                             "start winding burns", "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "thermostat fails", "charged at once", "nothing yet"]  # fmt: skip
     return min(order.index(outcome) for outcome in outcomes)
 

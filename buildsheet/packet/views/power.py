@@ -218,7 +218,7 @@ class _Writer:
         else:
             yield from self.up("more without load")
         yield self.step(
-            "Press the emergency stop.", "the contactor drops at once, and the motor coasts to a stand."
+            "Press the emergency stop.", f"the contactor drops at once, and the motor {'brakes' if 'R3' in self.circuit.devices else 'coasts'} to a stand."
         )
         yield from self.free_current()
         if "S5" in self.circuit.devices:
@@ -467,12 +467,14 @@ class _Writer:
         )
 
     def standstill(self) -> Iterator[StepItem]:
-        coast = self.plan.design.coast
+        sizes = self.plan.design.sizes
+        brake = sizes.braking if sizes is not None else None
+        coast = brake.time if brake is not None else self.plan.design.coast
         if coast is None or not coast.known:
             return
         yield self.step(
             ("At the fastest speed press" if self.control is not None else "Press") + " the emergency stop, and take the time to standstill.",
-            "it coasts evenly, without a scrape.",
+            "it slows down at once, and the braking resistor R3 is at most hand-warm after three stops." if brake is not None else "it coasts evenly, without a scrape.",
             Taken("time to standstill", f"at most {self.ink.print(coast)}", "s", "stopwatch"),
         )
 
