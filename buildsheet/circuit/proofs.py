@@ -25,7 +25,7 @@ from buildsheet.circuit.stored import stored
 
 PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
           "protective conductor", "terminals", "restart", "reversal", "opening", "actions", "running", "stopping", "knob", "stored energy", "separation",
-          "charging", "pre-charge", "inverter")  # fmt: skip
+          "charging", "pre-charge", "inverter", "brake")  # fmt: skip
 NOTHING = ("nothing", inf)  # what guards a wire before the first fuse of a source without a breaker
 
 

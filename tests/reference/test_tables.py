@@ -22,7 +22,7 @@ RISING = [
     ("nec_250_122", "area"), ("nec_310_16_60c", "ampacity"), ("nec_310_16_90c", "ampacity"), ("nec_ambient_60c", "up_to"),
     ("nec_ambient_90c", "up_to"), ("nec_bundle", "up_to"), ("nec_cord", "three"), ("nec_cord", "two"), ("nec_dc_motor_current", "at_90"),
     ("nec_dc_motor_current", "at_120"), ("nec_dc_motor_current", "at_180"), ("nec_dc_motor_current", "at_240"),
-    ("fuse_air", "up_to"), ("battery_fuses", "breaks"), ("battery_fuses", "voltage"), ("precharge", "up_to"), ("timer_steps", "upper"), ("overload_ranges", "low"), ("overload_ranges", "high"), ("resistors_e12", "resistance"), ("ul_fuse_ratings", "rating"),
+    ("fuse_air", "up_to"), ("battery_fuses", "breaks"), ("battery_fuses", "voltage"), ("precharge", "up_to"), ("timer_steps", "upper"), ("overload_ranges", "low"), ("overload_ranges", "high"), ("resistors_e12", "resistance"), ("resistors_e6_low", "resistance"), ("ul_fuse_ratings", "rating"),
     ("transformer_regulation", "rating"), ("capacitor_input", "ratio"), ("shaft_fan_torque", "share"), ("triac_output", "share"),
 ]  # fmt: skip
 FALLING = [

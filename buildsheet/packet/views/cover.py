@@ -1,6 +1,7 @@
 """The cover: the power path from wall to tool with its values, the rating plate, the gravest hazards."""
 
 from dataclasses import dataclass
+from math import ceil
 
 from buildsheet.packet.ink import NARROW, Ink
 from buildsheet.plan import Plan
@@ -9,7 +10,9 @@ from buildsheet.ways.way import capital
 from buildsheet.worksheet import Value
 
 MOST_HAZARDS, COVER_LINES, PER_LINE = 3, 6, 32  # beside the line: so many, in so many lines of so many letters
-READ_FIRST, LEAST_FIRST, FIRST_LETTERS = 5, 3, 1600  # on sheet 2: so many, as long as they leave room for the rest of it
+READ_FIRST, LEAST_FIRST = 5, 3  # on sheet 2: so many, as long as they leave room for the rest of it
+FIRST_LINES = {"letter": 41.5, "a4": 46.0}  # lines of text that the hazards may take there
+HEAD, TEXT, SOURCE = 60, 88, 100  # letters of a line of a warning's head, its text, its source
 EN_DASH = f"{NARROW}–{NARROW}"
 
 
@@ -181,13 +184,20 @@ def on_the_cover(plan: Plan) -> tuple[Finding, ...]:
 def read_first(plan: Plan) -> tuple[Finding, ...]:
     """What sheet 2 tells: at most five, fewer where they are long, so that the sheet stays one page."""
     taken: list[Finding] = []
-    letters = 0
+    lines = 0.0
     for finding in hazards(plan)[:READ_FIRST]:
-        letters += sum(len(words) for words in (finding.found.text, finding.why, finding.do, str(finding.citation)))
-        if len(taken) >= LEAST_FIRST and letters > FIRST_LETTERS:
+        lines += _lines(finding)
+        if len(taken) >= LEAST_FIRST and lines > FIRST_LINES[plan.design.region.paper]:
             break
         taken.append(finding)
     return tuple(taken)
+
+
+def _lines(finding: Finding) -> float:
+    """About how many lines of text a warning takes: its head is larger, its source smaller, and DANGER has thick bars."""
+    head, text = ceil(len(finding.found.text) / HEAD), ceil((len(finding.why) + len(finding.do) + 1) / TEXT)
+    source = ceil(len(str(finding.citation)) / SOURCE)
+    return 1.35 * head + text + 0.9 * source + (5.0 if finding.signal == "DANGER" else 1.6)
 
 
 def others(plan: Plan) -> tuple[Finding, ...]:
