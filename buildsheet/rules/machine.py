@@ -255,14 +255,14 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
 
 
 def _slow(load: Load, heat: Heat) -> Iterator[Finding]:
-    """A motor that turns more slowly than its own fan can do with. At one torque for all speeds it is to be felt; another
-    law says how much heat there is."""
+    """A motor that turns more slowly than its own fan can do with. It is to be felt, but where the load is easier when slow
+    and the fan does with that; where it is harder and the fan does not, it burns."""
     slow = heat.slow
-    known = slow is not None and slow.current.known and slow.stands.known
-    if slow is not None and known and slow.current > slow.stands:
+    enough = slow is not None and slow.current.known and slow.stands.known and not slow.current > slow.stands
+    if slow is not None and load.law.hardest_when_slow and slow.current.known and slow.stands.known and not enough:
         yield Finding("too-hot-when-slow", "stop", "WARNING", Said.of("At the lowest speed the motor carries {0} by heat; on its own fan, turning so slowly, it stands {1}.", slow.current, slow.stands),
                       "The winding burns, and the overload relay, which knows nothing of the fan, does not see it.", "Gear down so that the motor turns faster, raise the lowest speed, or make the work at it lighter.", OWN_FAN, ("M1",))  # fmt: skip
-    elif slow is None or not known or load.law.hardest_when_slow:
+    elif not enough or load.law.hardest_when_slow:
         yield Finding("cools-badly-when-slow", "heed", "NOTICE", Said.of("At the lowest speed the motor turns at {0}; on its own fan it gives full torque down to {1}.", load.motor_low, heat.lowest_speed),
                       "Its fan turns too slowly to cool it.", "Feel the case after ten minutes at the lowest speed; fit a fan if the hand can't stay.", table("assumed").source, ("M1",))  # fmt: skip
 

@@ -101,8 +101,7 @@ def _on_the_drive(plan: Plan, circuit: Circuit, least: str) -> list[Taken]:
 
 
 def _top_volts(plan: Plan) -> Value | None:
-    point = plan.design.point("high")
-    return point.emf if point is not None and point.emf is not None and point.emf.known else None
+    return plan.design.hardest("emf")
 
 
 @dataclass(frozen=True, slots=True)
