@@ -247,7 +247,7 @@ def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
         if plan.design.motor is None or plan.design.motor.direct
         else ("Current it stands", f"{ink.print(heat.allowed_current)}, all day"),
         ("Over run and rest", f"{ink.print(heat.duty_current)}"),
-        ("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}"),
+        *([("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}")] if plan.project.power is None or plan.project.power.control is not None or plan.design.motor is None or plan.design.motor.direct else []),
         *([("At its lowest speed", f"{ink.print(heat.slow.current)} by heat, over run and rest; its own fan then lets it stand {ink.print(heat.slow.stands)}")] if heat.slow is not None else []),
     ]
 
