@@ -194,7 +194,7 @@ def battery_facts(plan: Plan, ink: Ink) -> list[Fact]:
 def reversing_facts(plan: Plan, ink: Ink) -> list[Fact]:
     """How long the machine must stand still before it may turn the other way, and why."""
     sizes, values = plan.design.sizes, plan.design.sheet.values
-    if sizes is None or sizes.wait is None or plan.design.coast is None:
+    if sizes is None or sizes.wait is None or plan.design.coast is None or "motor.I_self" not in values:
         return []
     return [
         ("Sequence", "lever to 0, wait for standstill, lever to the other side, knob to slow, start"),
