@@ -285,6 +285,7 @@ def _capacitor(bleeder: Bleeder) -> tuple[Place, ...]:
             "motor-capacitor", "capacitor", "Motor's capacitor",
             (Need("capacitance", "=", bleeder.capacitor, "capacitance", LINE_SLACK), Need("voltage", "≥", bleeder.volts, "volts AC")), ("the motor's own capacitor, ", bleeder.capacitor, ", ", bleeder.volts, " AC, in its insulating cap"), "C1",
             "a new one of the same microfarads and no fewer volts, of the same kind: for starting or for running",
+            safety=True, proof="neither bulged nor wet, its cap whole, and its microfarads within a tenth of its mark",
         ),
         Place(
             "bleed-resistor", "resistor", "Bleed resistor across the capacitor",

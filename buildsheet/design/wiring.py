@@ -141,6 +141,7 @@ def missing(design: Design) -> tuple[Value, ...]:
         *((sizes.protective,) if sizes.protective is not None else ()),
         *sizes.outfit.needed,
         *((sizes.braking.resistor,) if sizes.braking is not None else ()),
+        *(winding.ohms for winding in (design.motor.windings if design.motor is not None else ())),
         *((choke.resistance,) if (choke := _choke_of(design)) is not None else ()),
         *lengths,
     ]
@@ -293,8 +294,8 @@ def _windings(design: Design) -> tuple[Winding, ...]:
     """The motor's windings with the ohms that a pocket meter may show on them."""
     made = []
     for winding in design.motor.windings if design.motor is not None else ():
-        ohms = float(winding.ohms) if winding.ohms.known else 1.0
-        made.append(Winding(winding.a, winding.b, *around("brushed armature" if winding.part == "armature" else "field winding", ohms), part=winding.part))
+        part = "brushed armature" if winding.part == "armature" else "field winding"
+        made.append(Winding(winding.a, winding.b, *around(part, float(winding.ohms)), part=winding.part))
     return tuple(made)
 
 

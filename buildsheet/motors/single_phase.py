@@ -88,8 +88,8 @@ class SinglePhase(Motor):
         if not self.build.capacitor:
             return Starting(self.build.switch, None, None)
         if given is None:
-            missing = unknown("motor.capacitor", FARAD, "not in the file", "capacitance of the motor's capacitor")
-            return Starting(self.build.switch, missing, unknown("motor.capacitor", VOLT, "not in the file", "volts on the motor's capacitor"))
+            missing = unknown("motor.capacitor.capacitance", FARAD, "not in the file", "capacitance of the motor's capacitor")
+            return Starting(self.build.switch, missing, unknown("motor.capacitor.voltage", VOLT, "not in the file", "volts on the motor's capacitor"))
         return Starting(self.build.switch, given.capacitance, given.voltage)
 
     def constants(self, sheet: Worksheet) -> "SinglePhaseMachine":

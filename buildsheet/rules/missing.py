@@ -30,6 +30,8 @@ class Ways:
 GIVEN_BY = {
     "load.T_t": Ways("machine: power, torque or cut", "machine.power", "power: 180 W"),
     "motor.K_e_plate": Ways("motor: spun, free_run or plate", "motor.spun", "spun: 46.9 V at 1000 rpm"),
+    "motor.capacitor.capacitance": Ways("motor: capacitor", "motor.capacitor", "capacitor: 12 µF, 400 V"),
+    "motor.capacitor.voltage": Ways("motor: capacitor", "motor.capacitor", "capacitor: 12 µF, 400 V"),
     "motor.I_0": Ways("motor: free_run or plate", "motor.free_run", "free_run: 12.0 V, 203 rpm, 0.48 A"),
 }
 

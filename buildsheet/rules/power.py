@@ -107,10 +107,11 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                       f"Use the insulation of the wire list, sleeve every lug, take a plastic shaft, and never join any of them to {design.region.words['earth']}.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
     elif design.supplied is not None and design.supplied.live:
         apart = "; the knob's wires are separated from it" if wired else ""
+        touch = "Touching the line side or the motor's wires with the plug in can kill." if wired or power.separates else "Any of it can kill while the plug is in."
         ends = " The separation ends where a wire of the knob meets one of the line." if wired else ""
         lead = ", and lead the knob's wires apart from all others" if wired else ""
         yield Finding("line-voltage", "note", "DANGER", Said.of(f"Line voltage from the plug to the motor{apart}."),
-                      f"Touching the line side or the motor's wires with the plug in can kill.{ends}{power.separates}",
+                      f"{touch}{ends}{power.separates}",
                       f"Pull the plug before the lid comes off{lead}.", practice("work on the line side"), ("T1",), electric=True, step="motor", key="power.separation")  # fmt: skip
     yield from _voltages(design)
     yield from _limits(design)

@@ -13,7 +13,7 @@ from buildsheet.plan import plan
 from buildsheet.project import read
 
 PROJECTS = Path(__file__).resolve().parents[2] / "projects"
-TEXTS = {name: (PROJECTS / name / f"{name}.yaml").read_text(encoding="utf-8") for name in ("strip-sander", "yarn-twister", "wool-carder")}
+TEXTS = {name: (PROJECTS / name / f"{name}.yaml").read_text(encoding="utf-8") for name in ("strip-sander", "yarn-twister", "wool-carder", "stone-tumbler", "clay-mixer")}
 LINES = [
     pytest.param(name, number, id=f"{name}-{number}")
     for name, text in TEXTS.items()
@@ -34,6 +34,17 @@ CHANGES = [
     ("yarn-twister", "16 A breaker", "6 A breaker"),
     ("strip-sander", "separation: none", "separation: galvanic"),
     ("strip-sander", "protector: none", "protector: self-resetting"),
+    ("stone-tumbler", "region: north-america", "region: europe"),
+    ("stone-tumbler", "GFCI, plug", "GFCI, plug, two-hot"),
+    ("stone-tumbler", "machine:\n", "machine:\n  reverse: true\n"),
+    ("stone-tumbler", "permanent-split-capacitor", "shaded-pole"),
+    ("stone-tumbler", "12 µF, 250 V\n", "0.5 F, 250 V\n"),
+    ("stone-tumbler", "{by: relay}", "{by: relay}\n  choke: 8 mH, 0.35 ohm, 6 A"),
+    ("clay-mixer", "region: europe", "region: north-america"),
+    ("clay-mixer", "machine:\n", "machine:\n  reverse: true\n"),
+    ("clay-mixer", "setting: 1.9 A}", "setting: 1.9 A}\n  choke: 8 mH, 0.35 ohm, 6 A"),
+    ("clay-mixer", "setting: 1.9 A}", "setting: 1.9 A}\n  fan: {voltage: 230 V, power: 5 W}"),
+    ("clay-mixer", "50 Hz, 1390 rpm", "50 Hz, 1510 rpm"),
     ("yarn-twister", "on_hand:\n", "on_hand:\n  - fuse, 2.5 A 500 V DC, time-lag, breaks 10 kA\n"),
 ]
 

@@ -101,6 +101,7 @@ NOTES = {
         "fault-start-winding": "a shorted capacitor leaves the second winding on the whole line",
         "capacitor-holds": "the motor's capacitor may keep its charge",
         "no-speed-control": "fewer volts do not slow it, they burn it",
+        "used-motor-capacitor": "a used capacitor",
     },
     "clay-mixer": {note: why for note, why in ON_ANY.items() if note not in ("fault-full-speed", "cools-badly-when-slow")} | {
         "skill": "first power needs somebody skilled",

@@ -194,7 +194,7 @@ def battery_facts(plan: Plan, ink: Ink) -> list[Fact]:
 def reversing_facts(plan: Plan, ink: Ink) -> list[Fact]:
     """How long the machine must stand still before it may turn the other way, and why."""
     sizes, values = plan.design.sizes, plan.design.sheet.values
-    if sizes is None or sizes.wait is None or plan.design.coast is None:
+    if sizes is None or sizes.wait is None or plan.design.coast is None or "motor.I_self" not in values:
         return []
     return [
         ("Sequence", "lever to 0, wait for standstill, lever to the other side, knob to slow, start"),
@@ -247,7 +247,7 @@ def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
         if plan.design.motor is None or plan.design.motor.direct
         else ("Current it stands", f"{ink.print(heat.allowed_current)}, all day"),
         ("Over run and rest", f"{ink.print(heat.duty_current)}"),
-        ("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}"),
+        *([("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}")] if plan.project.power is None or plan.project.power.control is not None or plan.design.motor is None or plan.design.motor.direct else []),
         *([("At its lowest speed", f"{ink.print(heat.slow.current)} by heat, over run and rest; its own fan then lets it stand {ink.print(heat.slow.stands)}")] if heat.slow is not None else []),
     ]
 

@@ -322,7 +322,8 @@ class _Writer:
         terminal = getattr(point, "terminal", None)
         if not isinstance(terminal, Value):
             return ()
-        more = more if self.brushes else ""
+        if not self.brushes:
+            what, more = what.replace("output", "at the motor"), ""
         want = f"about {self.ink.print(terminal)}" + (f", {more}" if more else "")
         return (Taken(what, want, f"V {self.kind}"),)
 
