@@ -67,7 +67,7 @@ STOPPERS: dict[Outcome, str] = {
     "pedal fails": "pedal",
     "disconnect fails": "disconnect",
 }
-CONVERTERS = ("drive", "speed-box")  # whose power device may fail
+CONVERTERS = ("drive", "speed-control")  # whose power device may fail
 INTERLOCKED: dict[str, Outcome] = {
     "reversal": "reverses without waiting",
     "charging": "runs on the charger",
@@ -242,7 +242,7 @@ def _effect(
 def _knob_ends(circuit: Circuit, fault: Fault) -> tuple[Terminal, ...]:
     """The ends at a drive of a broken wire from its knob."""
     kinds = {circuit.devices[end.device].kind for end in fault.ends}
-    if fault.kind != "broken wire" or kinds != {"drive", "potentiometer"}:
+    if fault.kind != "broken wire" or kinds not in ({"drive", "potentiometer"}, {"drive", "pulse-source"}):
         return ()
     return tuple(end for end in fault.ends if circuit.devices[end.device].kind == "drive")
 

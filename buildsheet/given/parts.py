@@ -24,7 +24,7 @@ PartKind = Literal[
     "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "earth bar", "drive", "choke",
     "reversing switch", "timer", "charger inlet", "resistor", "diode", "lamp", "indicator",
     "guard switch", "thermostat", "foot pedal",
-    "autotransformer", "transformer", "bridge", "capacitor", "microswitch", "speed box",
+    "autotransformer", "transformer", "bridge", "capacitor", "microswitch", "speed box", "console", "pulse source",
 ]  # fmt: skip
 Gauge = Literal[
     "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG",

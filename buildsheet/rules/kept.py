@@ -8,6 +8,7 @@ from buildsheet.design import Design
 from buildsheet.rules.finding import Finding, Said
 
 LEFT = Citation("four threads on boards of exercise machines", "the choke was taken for a transformer and thrown away")
+SIGNALS = practice("boards that take their speed from a console")
 NEEDED_FOR = {
     "choke": ("Its current comes in pulses: the motor hums, warms and jerks.", "Get it back, or put one of some millihenries for the motor's current under controls: choke."),
     "transformer": ("A console or a relay of the board is fed from it; without it the board may not start.", "Get it back, or find out by the board's print what it feeds."),
@@ -22,6 +23,12 @@ def kept(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     power, motor, controls = design.project.power, design.project.motor, design.project.controls
     if power is None:
         return
+    if power.signal_source == "":
+        yield Finding("speed-signal-unknown", "stop", "WARNING", Said.of("The file does not say what gives the board its pulses."), "A board that gets none may stand still, or run to the full.",
+                      "Write power: speed_by: console or pulse source, after its pulses are measured at the old console.", SIGNALS, ("T1",), key="power.speed_by")  # fmt: skip
+    if not power.console_fed:
+        yield Finding("console-without-transformer", "stop", "WARNING", Said.of("The console is kept, and the small transformer that fed it is not."), "Its voltage belongs to this console: another one burns it, or the board never starts.",
+                      "Get it back out of the scrap and write power: transformer: kept, or take a pulse source.", SIGNALS, ("T1",), key="power.transformer")  # fmt: skip
     for name, where in power.parts_of_old_machine.items():
         why, do = NEEDED_FOR[name]
         smoothed = name == "choke" and controls is not None and controls.choke is not None

@@ -90,6 +90,7 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if power is None or design.applied is None:
         return
     wired = power.control is not None and power.control.wired
+    named = power.control.name if power.control is not None else ""
     if wired and power.live_controls is not False:  # not known counts as live
         wet = site is not None and site.where in WET
         foot = machine is not None and machine.foot_control
@@ -102,14 +103,14 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             yield Finding("live-controls-wet", "stop", "DANGER", Said.of(found), "Water or a worn cable puts line voltage on the hand or foot.",
                           "Use a drive with galvanic separation, or move the machine indoors.", DRIVE_MANUALS, ("S4", "T1"), electric=True, key="power.separation")  # fmt: skip
         why = "The drive does not separate them from the line." if power.live_controls else "Nobody knows whether the drive separates them from the line, so they count as live."
-        yield Finding("live-controls", "note", "DANGER", Said.of("Line voltage from the plug to the motor, on the knob's wires too."),
-                      f"{why} Touching one with the plug in can kill, also with the knob at zero.",
+        yield Finding("live-controls", "note", "DANGER", Said.of(f"Line voltage from the plug to the motor, on the {named}'s wires too."),
+                      f"{why} Touching one with the plug in can kill, also with the {named} at its slow end.",
                       f"Use the insulation of the wire list, sleeve every lug, take a plastic shaft, and never join any of them to {design.region.words['earth']}.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
     elif design.supplied is not None and design.supplied.live:
-        apart = "; the knob's wires are separated from it" if wired else ""
+        apart = f"; the {named}'s wires are separated from it" if wired else ""
         touch = "Touching the line side or the motor's wires with the plug in can kill." if wired or power.separates else "Any of it can kill while the plug is in."
-        ends = " The separation ends where a wire of the knob meets one of the line." if wired else ""
-        lead = ", and lead the knob's wires apart from all others" if wired else ""
+        ends = f" The separation ends where a wire of the {named} meets one of the line." if wired else ""
+        lead = f", and lead the {named}'s wires apart from all others" if wired else ""
         yield Finding("line-voltage", "note", "DANGER", Said.of(f"Line voltage from the plug to the motor{apart}."),
                       f"{touch}{ends}{power.separates}",
                       f"Pull the plug before the lid comes off{lead}.", practice("work on the line side"), ("T1",), electric=True, step="motor", key="power.separation")  # fmt: skip
@@ -171,18 +172,18 @@ def _knob(design: Design) -> Iterator[Finding]:
             else f"Nobody knows what the {power.noun} does when the slow-end wire of the knob comes off."
         )
         yield Finding("open-low-end", grade, "WARNING", Said.of(text), "A broken wire then starts the machine at full speed.",  # type: ignore[arg-type]
-                      "Run the three wires in one cable, clamp it at both ends, and check the runaway column of the speeds sheet.", practice("drive makers' manuals"), ("S4", "T1"), step="knob", key="power.open_low_end")  # fmt: skip
+                      "Run its wires in one cable, clamp it at both ends, and check the runaway column of the speeds sheet.", practice("drive makers' manuals"), ("S4", "T1"), step="knob", key="power.open_low_end")  # fmt: skip
     speed = machine.speed if machine is not None else None
     one_speed = speed is not None and speed.low.known and speed.high.known and float(speed.low) == float(speed.high)
     if power.waits_for_zero or one_speed:
         return
     text = (
-        f"The {power.noun} starts at the speed that the knob was left at."
+        f"The {power.noun} starts at the speed that the {power.control.name} was left at."
         if power.waits_for_zero is False
-        else f"Nobody knows whether the {power.noun} starts with the knob turned up."
+        else f"Nobody knows whether the {power.noun} starts with the {power.control.name} turned up."
     )
     yield Finding("starts-at-knob", "heed", "WARNING", Said.of(text), "After a trip of the no-volt release, start brings the tool to its last speed at once, with the work and the hand still in it.",
-                  "Turn the knob to slow after every stop and before every start, and say so beside the start button; or take one that starts only from zero.",
+                  f"Turn the {power.control.name} to slow after every stop and before every start, and say so beside the start button; or take one that starts only from zero.",
                   ZERO_START, ("S2", "S4", "T1"), step="knob", key="power.starts_from_zero")  # fmt: skip
 
 

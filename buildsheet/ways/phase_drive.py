@@ -28,24 +28,7 @@ class PhaseControlledDrive(Drive):
     )
 
     def applied(self, sheet: Worksheet, supplied: Supplied) -> Applied:
-        drop = sheet.known_or_assumed(self.drop, "drive drop")
-        sheet.work(
-            "drive.V_full",
-            full_bridge_average,
-            "most average volts that a bridge on this line gives",
-            V=supplied.voltage,
-            U_d=drop,
-        )
-        return Rectified(
-            "half-controlled bridge",
-            HALF_CONTROLLED_BRIDGE,
-            supplied.voltage,
-            supplied.line_frequency,
-            drop,
-            sheet.take(self.output_high),
-            DIODE_BRIDGE,
-            supplied.highest,
-        )
+        return phase_control(sheet, supplied, self.drop, self.output_high)
 
     def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value:
         del points
@@ -68,3 +51,12 @@ class PhaseControlledDrive(Drive):
 
     def say(self, supplied: Supplied, applied: Applied) -> tuple[Value | str, ...]:
         return ("phase-controlled DC drive, ", supplied.voltage, " in, ", applied.ceiling, " DC out, ", self.rated)
+
+
+def phase_control(sheet: Worksheet, supplied: Supplied, drop: Value, output_high: Value) -> Rectified:
+    """A half-controlled bridge on the line, with its drop and the most that its trims let it give."""
+    drop = sheet.known_or_assumed(drop, "drive drop")
+    label = "most average volts that a bridge on this line gives"
+    sheet.work("drive.V_full", full_bridge_average, label, V=supplied.voltage, U_d=drop)
+    most = sheet.take(output_high)
+    return Rectified("half-controlled bridge", HALF_CONTROLLED_BRIDGE, supplied.voltage, supplied.line_frequency, drop, most, DIODE_BRIDGE, supplied.highest)

@@ -149,7 +149,7 @@ class BoxOutfit(Outfit):
 
     def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, str]:
         ends = (*INPUTS, *OUTPUTS)
-        board.add(Device("T2", "speed-box", "Speed box", texts["T2"], ENDS, (Electronics((ENDS[0], ENDS[2]), "controls"), Link(ENDS[1], ENDS[3])), place="panel", column=4))
+        board.add(Device("T2", "speed-control", "Speed box", texts["T2"], ENDS, (Electronics((ENDS[0], ENDS[2]), "controls"), Link(ENDS[1], ENDS[3])), place="panel", column=4))
         board.add(
             Device(
                 "T1", "drive", "Bridge", texts["T1"], (*ends, "case") if metal else ends, (Electronics(ends, "rectifies"),), metal="case" if metal else "",

@@ -201,6 +201,16 @@ class Way(Given):
         return {}
 
     @property
+    def signal_source(self) -> str | None:
+        """What gives it its speed signal where that is a part by itself, empty when the file does not say; None elsewhere."""
+        return None
+
+    @property
+    def console_fed(self) -> bool:
+        """Whether a console that gives the signal has the transformer that it was fed from; True where there is no console."""
+        return True
+
+    @property
     def limit_made_for(self) -> Value:
         """Current of the motor that its current limit was set for."""
         return unknown("power.old_current", AMPERE, f"a {self.noun} for any motor", "current of its old motor")

@@ -5,7 +5,16 @@ The codes before the colon are those of a collection of check rows, each made fr
 
 from math import radians
 
-from buildsheet.formulas import braking, conductors, controls, motor, protection, smoothing, transformer
+from buildsheet.formulas import (
+    braking,
+    conductors,
+    controls,
+    motor,
+    protection,
+    signals,
+    smoothing,
+    transformer,
+)
 from tests.formulas.rows import CIRCULAR_MIL, EXACT, INCH, Row, celsius
 
 RIPPLE = "electronic principles textbook, 7th ed., example 4.8"
@@ -58,6 +67,10 @@ BOOK_EMF = "basic electrical engineering textbook, example 7.10"
 SQUARE = (1.25 * INCH) ** 2
 CM2 = 1e-4
 TRANSFORMER = [
+    Row("pulses: half-way between two measured points; derived", signals.pulse_width, {"V": 57.0, "V_1": 18.0, "w_1": 5e-3, "V_2": 96.0, "w_2": 40e-3}, 22.5e-3, rel=1e-9),
+    Row("pulses: 10 ms of 50 ms; derived", signals.duty_of_pulse, {"w": 10e-3, "T": 50e-3}, 0.2, rel=1e-9),
+    Row("trade: 5 V on a coupler of 1.2 V and 10 mA wants 380 ohm; common practice, no source", signals.signal_resistor, {"V": 5.0, "U": 1.2, "I": 10e-3}, 380.0, rel=1e-9),
+    Row("pulses: a fifth of 5 V is 1 V on a meter; derived", signals.mean_of_pulse, {"V": 5.0, "D": 0.2}, 1.0),
     Row("brakes: twice the plate's 5 A; common practice, no source", braking.largest_braking_current, {"I_n": 5.0, "k": 2.0}, 10.0),
     Row("brakes: 2 s down to 5 %, and 5 % of a coast of 10 s; derived", braking.braked_standstill, {"t_b": 2.0, "t_c": 10.0, "p": 0.05}, 2.5),
     Row("brakes: 277 J that die away with half of 0.96 s are 578 W at first, a fifth of it as rating; derived", braking.pulse_rating, {"W": 277.4, "tau": 0.959, "k": 5.0}, 115.7, rel=1e-3),

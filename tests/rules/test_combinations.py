@@ -22,6 +22,7 @@ DEMOS = {
     "root-washer": ("battery", "chopper", "magnet motor"),
     "seed-coater": ("line", "brush-tool speed box", "bridge", "magnet motor"),
     "plaster-stirrer": ("battery", "magnet motor"),
+    "pulp-beater": ("line", "magnet-motor drive", "magnet motor"),
     "bobbin-winder": ("line", "magnet-motor drive", "magnet motor"),
     "stone-tumbler": ("line", "capacitor-run motor"),
     "clay-mixer": ("line", "inverter", "three-phase motor"),

@@ -32,7 +32,7 @@ RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": 
 METAL = frozenset({"enclosure", "door", "frame", "guard", "metal"})
 BAR = "earth-bar"
 DIALS = frozenset({"potentiometer", "autotransformer"})  # a wiper or a brush between two ends
-CONVERTERS = frozenset({"drive", "speed-box", "adapter"})
+CONVERTERS = frozenset({"drive", "speed-control", "adapter"})
 DOES = {"controls": "drive", "chops": "chopper", "inverts": "inverter", "rectifies": "bridge"}  # the symbol of a converter
 
 

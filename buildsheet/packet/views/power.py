@@ -385,7 +385,7 @@ class _Writer:
             return f"{holds}, and the motor stands still."
         return holds + {
             True: f". The {self.noun} waits for its knob to be at slow, where it is: the motor runs up to its slowest speed.",
-            False: f", and the motor runs up by itself to its slowest speed: this {self.noun} does not wait for its knob.",
+            False: f", and the motor runs up by itself to its slowest speed: this {self.noun} does not wait for its {self.control.name}.",
             None: f". The file does not say whether the {self.noun} waits for its knob: the motor may run up at once, or only after the knob was turned fully to slow.",
         }[power.waits_for_zero if power else None]
 

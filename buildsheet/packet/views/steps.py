@@ -14,6 +14,7 @@ from buildsheet.plan import Plan
 from buildsheet.plan.cuts import cables, on_a_plug
 from buildsheet.reference import table
 from buildsheet.rules import Finding
+from buildsheet.ways.way import capital
 from buildsheet.worksheet import Row, Value
 
 MOST_WIRES = 3
@@ -224,6 +225,7 @@ class _Writer:
         first, last = wires[0].number, wires[-1].number
         which = f"Wire {first}" if first == last else f"Wires {first}–{last}"
         name = part.name.replace("drive", self.plan.project.power.noun) if self.plan.project.power is not None else part.name
+        name = name if self.control == "knob" else name.replace("Speed knob", capital(self.control))
         note = f"{which}: {' and '.join(sizes)}, {insulation(self.plan, self.ink)}. Torque as marked on the part."
         yield self.head(name, note, strip_of(sizes[0], self.plan.design.region.tables["strip"]))
         if part.key == "knob":
@@ -242,10 +244,25 @@ class _Writer:
                 "each piece that moves on a hinge, a slide or rubber has a green-yellow wire of its own.",
                 note="One that has none goes into the file under movable_metal, and the packet is printed anew.",
             )
-        if part.hold:
+        if part.key == "knob" and self.control != "knob":
+            yield self.hold(f"A second person compares the {self.control}'s wires with sheet 5.", "Swapped, no pulse comes through, or one without end. Nothing below is wired until this is signed.")
+        elif part.hold:
             yield self.hold(*part.hold)
 
+    @property
+    def control(self) -> str:
+        """What sets the speed, as the paper calls it."""
+        power = self.plan.project.power
+        return power.control.name if power is not None and power.control is not None else "knob"
+
     def knob(self) -> StepItem:
+        if self.control != "knob":
+            bare = self.plan.project.power is None or self.plan.project.power.live_controls is not False
+            return self.step(
+                f"Fit the {self.control} in the door{', its case and its knob of plastic' if bare else ''}.",
+                "a finger reaches no metal of it, and its wires are long enough with the door open." if bare else "it sits tight, and stands at its slow end.",
+                note="It was tried on the bench first, its pulses read as sheet 3 has them.",
+            )
         if self.plan.project.power is None or self.plan.project.power.live_controls is not False:
             return self.step(
                 "Fit the speed knob in the door with its insulating bush.",
