@@ -13,7 +13,7 @@ from buildsheet.circuit.builder import Board, Feed
 from buildsheet.circuit.netlist import Barrier
 from buildsheet.formulas import signals as s
 from buildsheet.formulas.cooling import bridge_loss
-from buildsheet.given.fields import Amperes, PartTemperatures, Times, Volts
+from buildsheet.given.fields import Amperes, Flags, PartTemperatures, Times, Volts
 from buildsheet.reference import Region
 from buildsheet.sizing.ohms import usual
 from buildsheet.sizing.places import Need, Place
@@ -56,6 +56,7 @@ class PulsedBoard(Way):
     level: Volts = Field(description="Level of the pulses that the source gives.", examples=["5 V"])
     input_current: Amperes = Field(description="Current that the board's input wants while a pulse lasts.", examples=["8 mA"])
     input_drop: Volts = Field(description="Voltage across its input while that flows.", examples=["1.2 V"])
+    starts_from_zero: Flags = Field(None, description="Whether it refuses to start until its signal was at zero.")
     without_pulses: Literal["stops", "full speed"] | None = Field(None, description="What it does when no pulse comes.")
     old_current: Amperes = Field(description="Current on the plate of the motor that it drove.", examples=["8 A"])
     choke: Whereabouts | None = Field(None, description="Where the choke of its old machine is.")
@@ -108,6 +109,10 @@ class PulsedBoard(Way):
     @property
     def broken_low_end(self) -> Literal["stops", "full speed"] | None:
         return self.without_pulses
+
+    @property
+    def waits_for_zero(self) -> bool | None:
+        return self.starts_from_zero
 
     @property
     def live_controls(self) -> bool | None:

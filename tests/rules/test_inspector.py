@@ -76,7 +76,6 @@ NOTES = {
     "plaster-stirrer": {note: why for note, why in (ON_ANY | ON_A_BATTERY).items() if note not in ("fault-full-speed", "fault-charging", "limit-above-fuse")},
     "pulp-beater": ON_ANY | {
         "line-voltage": "line voltage as far as the motor, the pulse source alone is separated",
-        "starts-at-knob": "nobody knows whether it starts with the pulse source turned up",
         "fault-frame": "a broken bond is noticed by nobody until the next fault",
         "turning-motor-live": "a turning motor makes more than 60 V",
         "live-behind-motor-fuse": "one fuse in one lead of the motor",

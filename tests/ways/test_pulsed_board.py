@@ -70,6 +70,7 @@ CASES = [
     ("console-without-transformer", "stop", [("speed_by: pulse source", "speed_by: console")]),
     ("open-low-end", "heed", [("without_pulses: stops", "without_pulses: full speed")]),
     ("open-low-end", "note", [("  without_pulses: stops\n", "")]),
+    ("starts-at-knob", "heed", [("  starts_from_zero: true\n", "")]),
     ("live-controls", "note", [("separation: galvanic", "separation: none")]),
     ("limit-of-old-motor", "heed", [("  current_limit: 2 A\n", "")]),
     ("left-behind-harness", "heed", [("harness: kept", "harness: left behind")]),

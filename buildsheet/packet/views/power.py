@@ -402,10 +402,10 @@ class _Writer:
             )
             return
         yield self.step(
-            f"Press stop. Turn the knob to the middle. {self.start[0].upper()}{self.start[1:]}.",
-            "the contactor holds, and the motor stands still until the knob has been at slow."
+            f"Press stop. Turn the {control.name} to the middle. {self.start[0].upper()}{self.start[1:]}.",
+            "the contactor holds, and the motor stands still until it has been at slow."
             if starts
-            else "you know which it is: it waits for the knob, or it runs up at once.",
+            else "you know which it is: it waits for slow, or it runs up at once.",
             note="" if starts else "Write it into the file, power: starts_from_zero.",
         )
 

@@ -60,8 +60,10 @@ def rows(plan: Plan, ink: Ink) -> list[object]:
     for wire in plan.circuit.wires:
         if wire.stage != stage:
             stage = wire.stage
+            control = plan.project.power.control if plan.project.power is not None else None
+            named = "Speed knob" if control is None or control.name == "knob" else capital(control.name)
             noun = plan.project.power.noun if plan.project.power is not None else "drive"
-            found.append({"group": STAGES.get(stage, "Others").replace("Drive", capital(noun))})
+            found.append({"group": STAGES.get(stage, "Others").replace("Drive", capital(noun)).replace("Speed knob", named)})
         guard = guards.get(wire.number)
         cable = f"cable {wire.cable}" if wire.cable else ""
         found.append([
