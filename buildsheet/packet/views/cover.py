@@ -11,7 +11,7 @@ from buildsheet.worksheet import Value
 
 MOST_HAZARDS, COVER_LINES, PER_LINE = 3, 6, 32  # beside the line: so many, in so many lines of so many letters
 READ_FIRST, LEAST_FIRST = 5, 3  # on sheet 2: so many, as long as they leave room for the rest of it
-FIRST_LINES = {"letter": 41.5, "a4": 46.0}  # lines of text that the hazards may take there
+FIRST_LINES = {"letter": 41.0, "a4": 46.0}  # lines of text that the hazards may take there
 HEAD, TEXT, SOURCE = 60, 88, 100  # letters of a line of a warning's head, its text, its source
 EN_DASH = f"{NARROW}–{NARROW}"
 
