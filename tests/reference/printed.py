@@ -76,9 +76,10 @@ RULES = {
     "line tolerance": ("10 %", "4.3.2"),  # IEC 60204-1, from memory
     "safe voltage": ("60 V", "6.2.4"),  # IEC 60204-1, a digest of the 2016 edition
     "safe time": ("5 s", "6.2.4"),
+    "start let-through": ("1.5 s", "60127-2"),  # four times its rating for 0.095 s: 16 x 0.095
     "start multiple": ("4", "430.52"),  # NEC: seven times at start over 175 percent
 }
-FROM_MEMORY = ("drop limit", "line tolerance", "start multiple")
+FROM_MEMORY = ("drop limit", "line tolerance", "start multiple", "start let-through")
 
 # IEC 60757 letter codes of colours.
 COLOUR_CODES = {"BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "GD", "TQ", "SR", "GNYE"}

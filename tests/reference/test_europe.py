@@ -94,6 +94,7 @@ RULES = {
     "usual breaker": ("16 A", "60898", True),
     "line frequency": ("50 Hz", "60038", True),
     "usual drive output": ("180 V", "drive manuals", True),
+    "start let-through": ("1.5 s", "60127-2", True),  # four times its rating for 0.095 s: 16 x 0.095
     "start multiple": ("2.75", "60127-2", True),  # time-lag, high breaking capacity: not before 0.75 s at 2.75 times
 }
 

@@ -196,9 +196,15 @@ def test_every_solution_balances(
     converter: Converter, rms: float, resistance: float, inductance: float, drop: float, C: float, bleeder: float,
     R: float, L: float, part: float,
 ) -> None:  # fmt: skip
-    """Energy, charge, voltage and order of averages, whatever the circuit."""
+    """Energy, charge, voltage and order of averages, whatever the circuit. A half-wave rectifier into a long L/R past next to no
+    capacitor may be refused in a corner (6 V, 10 µF, 0.1 ohm, 13 mH is one), and is then no answer; a bridge never is."""
     assume(drop < 1.2 * rms)
-    check(smoothed(converter, Source(rms, 60.0, resistance, drop, inductance), Load(R, L, part * rms), Capacitor(C, bleeder)))
+    try:
+        found = smoothed(converter, Source(rms, 60.0, resistance, drop, inductance), Load(R, L, part * rms), Capacitor(C, bleeder))
+    except NotSolved:
+        assert converter is not DIODE_BRIDGE
+        return
+    check(found)
 
 
 @pytest.mark.parametrize("amps", [0.2, 2.0, 8.0])
