@@ -12,7 +12,7 @@ from buildsheet.controls.line import bond
 from buildsheet.given.extras import Extra, Renamed
 from buildsheet.given.machine import MovableMetal
 
-KINDS = {"lamp": ("lamp", "E", "outside", "motor"), "indicator": ("indicator", "H", "panel", "panel"), "fan": ("fan", "M", "box", "box")}  # kind, letter, place, run
+KINDS = {"lamp": ("lamp", "E", "outside", "motor"), "indicator": ("indicator", "H", "panel", "panel"), "fan": ("fan", "M", "box", "box"), "speed display": ("meter", "P", "panel", "panel")}  # kind, letter, place, run
 FIRST = {"with the disconnect": 161, "while it runs": 351}
 MOVABLE = 921
 BONDS = 951

@@ -9,10 +9,10 @@ from buildsheet.given.model import Given
 
 
 class Extra(Given):
-    """A lamp, an indicator or a second fan. On one line: `lamp, 120 V, 10 W, with the disconnect, metal`."""
+    """A lamp, an indicator, a second fan, or a display of the tool's speed with its own sensor. On one line: `lamp, 120 V, 10 W, with the disconnect, metal`."""
 
     SHORT: ClassVar = ("what", "voltage", "power", "on", "body")
-    what: Literal["lamp", "indicator", "fan"] = Field(description="What it is.")
+    what: Literal["lamp", "indicator", "fan", "speed display"] = Field(description="What it is.")
     name: str = Field("", description="What you call it; printed.", max_length=24)
     voltage: Volts = Field(description="Voltage marked on it.", examples=["120 V"])
     power: Watts = Field(description="Power marked on it.", examples=["10 W"])

@@ -22,7 +22,7 @@ from buildsheet.given.model import Given
 PartKind = Literal[
     "cord", "plug", "disconnect", "fuse", "fuse holder", "contactor", "emergency stop", "stop button", "start button",
     "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "earth bar", "drive", "choke",
-    "reversing switch", "timer", "charger inlet", "resistor", "diode", "lamp", "indicator",
+    "reversing switch", "timer", "charger inlet", "resistor", "diode", "lamp", "indicator", "speed display",
     "guard switch", "thermostat", "foot pedal",
     "autotransformer", "transformer", "bridge", "capacitor", "microswitch", "speed box", "console", "pulse source",
 ]  # fmt: skip

@@ -17,6 +17,7 @@ from buildsheet.project import read
 
 SANDER = (Path(__file__).resolve().parents[2] / "projects/strip-sander/strip-sander.yaml").read_text(encoding="utf-8")
 LAMP = "extras:\n  - {what: lamp, name: Work lamp, voltage: 120 V, power: 9 W, on: with the disconnect, body: metal}\n"
+DISPLAY = "extras:\n  - speed display, 120 V, 3 W, with the disconnect, plastic\n"
 SHORT = "extras:\n  - indicator, 120 V, 1 W, while it runs, plastic\n"
 
 
@@ -30,7 +31,7 @@ def circuit(more: str) -> Circuit:
     return found
 
 
-@pytest.mark.parametrize("more", [LAMP, SHORT, LAMP + SHORT.removeprefix("extras:\n"), "extras:\n  - fan, 120 V, 14 W, metal\n"])
+@pytest.mark.parametrize("more", [LAMP, SHORT, LAMP + SHORT.removeprefix("extras:\n"), "extras:\n  - fan, 120 V, 14 W, metal\n", DISPLAY])
 def test_a_machine_with_extras_is_as_sound_as_without(more: str) -> None:
     assert prove(circuit(more)) == ()
     assert made(more).state == "for building"
@@ -45,6 +46,14 @@ def test_a_lamp_lies_behind_the_line_fuse_and_before_the_contactor() -> None:
     assert lamp["E1:1"] in {"F1:2", "Q2:1", "S1:11"}
     assert lamp["E1:2"] in {"Q1:4", "Q2:3", "Q2:A2"}
     assert any(str(wire.b) == "E1:frame" and wire.role == "protective" for wire in found.wires)
+
+
+def test_a_speed_display_is_an_instrument_in_the_door() -> None:
+    """IEC 81346-2: P is for what shows information. It is fed beside the contactor, and no meter reads it."""
+    found = circuit(DISPLAY)
+    display = found.devices["P1"]
+    assert (display.kind, display.place) == ("meter", "panel")
+    assert {str(wire.a).partition(":")[0] for wire in found.wires if wire.b.device == "P1"} <= {"F1", "Q1", "Q2", "S1"}
 
 
 def test_its_current_counts_for_the_supply() -> None:

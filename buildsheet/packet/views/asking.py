@@ -10,7 +10,7 @@ from buildsheet.circuit.readings import expected
 from buildsheet.packet.views.reading import HELD, Row, Tip, hand_words, running, want_of
 from buildsheet.reference import table
 
-UNREAD = ("fan", "lamp", "indicator", "transformer", "autotransformer")
+UNREAD = ("fan", "lamp", "indicator", "meter", "transformer", "autotransformer")
 
 
 @dataclass(frozen=True, slots=True)

@@ -47,4 +47,4 @@ def insulation(plan: Plan) -> Insulation | None:
 def _electronic(wire: Wire, circuit: Circuit) -> bool:
     """Whether a wire ends on electronics or on the fan: a test voltage is not for them."""
     ends = (circuit.devices[end.device] for end in (wire.a, wire.b))
-    return any(device.kind in ("fan", "lamp", "indicator") or any(isinstance(part, Electronics) for part in device.inside) for device in ends)
+    return any(device.kind in ("fan", "lamp", "indicator", "meter") or any(isinstance(part, Electronics) for part in device.inside) for device in ends)
