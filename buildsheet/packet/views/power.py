@@ -12,6 +12,7 @@ from buildsheet.packet.views.facts import Fact, joined, limit, settings
 from buildsheet.packet.views.rotor import looks
 from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
 from buildsheet.plan import Plan
+from buildsheet.sizing.waist import Steered
 from buildsheet.worksheet import Value
 
 
@@ -107,10 +108,12 @@ class _Writer:
         self.low, self.high = plan.design.point("low"), plan.design.point("high")
         motor, power = plan.design.motor, plan.project.power
         self.brushes = motor is None or motor.direct
-        self.kind = "DC" if self.brushes else "AC"  # of the voltage on the motor
+        self.steered = plan.design.applied is None or isinstance(plan.design.applied, Steered)
+        self.kind = "DC" if self.steered else "AC"  # of the voltage on the motor
         self.noun = power.noun if power is not None else "drive"
         self.shows = power is not None and power.display  # its own display tells its output, which no meter reads well
         self.control = plan.project.power.control if plan.project.power is not None else None
+        self.never_bare = self.runs_away and self.control is None  # nothing holds its speed but its load
         self.set_slow = f"{self.control.name} at {self.control.slow}" if self.control is not None else ""
         self.at_slow, self.at_fast = (f", {self.set_slow}", f", {self.control.name} at {self.control.fast}") if self.control is not None else ("", "")
 
@@ -164,7 +167,7 @@ class _Writer:
         own = next((device for device in self.circuit.devices.values() if device.kind == "capacitor"), None)
         if own is not None:
             seen = "Sheet 5 shows a capacitor"
-            if not self.brushes:
+            if not self.steered:
                 plus, minus = (Terminal(own.code, name) for name in own.terminals[:2])
         elif sizes is not None and sizes.precharge is not None:
             seen = "The drive holds the capacitor that sheet 8 charges over a resistor"
@@ -173,10 +176,10 @@ class _Writer:
             wait = str(self.ink.print(kept)) if kept.known else wait
             return RowItem("Stored charge", f"{CAPACITOR.replace('drive', self.noun)} {self.off.capitalize()}, wait {wait}, and read the capacitor's own two screws: under {limit('no output', self.ink)} DC, or the hand stays out. Its output shows nothing of it. The shaft makes voltage as long as it turns.")
         else:
-            seen = "Sheet 5 shows no capacitor" + (f", but the {self.noun} may hold one" if self.brushes else "")
+            seen = "Sheet 5 shows no capacitor" + (f", but the {self.noun} may hold one" if self.steered else "")
         return RowItem(
             "Stored charge",
-            f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {_at(plus) if not self.brushes else plus.name} and {_at(minus) if not self.brushes else minus.name}. The shaft makes voltage as long as it turns.",
+            f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {_at(plus) if not self.steered else plus.name} and {_at(minus) if not self.steered else minus.name}. The shaft makes voltage as long as it turns.",
         )
 
     def clips(self) -> str:
@@ -201,16 +204,15 @@ class _Writer:
         yield self.step(
             f"Clips on {_at(plus)} and {_at(minus)}, {self.kind}. {self.on.capitalize()}, disconnect on. Nothing else.",
             "nothing hums, turns or smells for a minute.",
-            Taken("drive's output" if self.brushes else "at the motor's wires", f"none: under {limit('no output', self.ink)}", f"V {self.kind}"),
+            Taken("drive's output" if self.steered else "at the motor's wires", f"none: under {limit('no output', self.ink)}", f"V {self.kind}"),
         )
         yield self.step(f"{self.press} with the emergency stop still pressed.", "nothing happens.")
         yield from self.trials()
         yield from self.display()
-        yield self.step(
-            f"Hands off the shaft. Release the emergency stop, {self.start}.", self.starting(), *self.first_volts(),
-            note="" if self.stands or not self.brushes else "Without load it is faster than sheet 10 says.",
-        )  # fmt: skip
-        yield from self.which_way()
+        if self.never_bare:
+            yield RowItem("Not started yet", "With nothing coupled this motor runs away, and nothing holds it. Its first start is with belt and tool on, guards shut.", tint=True)
+            return
+        yield from self.first_start()
         yield from self.zero_start()
         yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
         if self.runs_away and self.control is not None:
@@ -227,6 +229,14 @@ class _Writer:
                 "the contactor drops at 0, the motor coasts to a stand, and start does nothing until the timer's time is over; then it turns the other way.",
                 note="Never throw the switch over while the motor turns: the timer holds back start, not the lever, and the motor would short itself through the drive.",
             )
+
+    def first_start(self) -> Iterator[PowerItem]:
+        """The first start, and what to do when it turns the wrong way."""
+        yield self.step(
+            f"Hands off the shaft. Release the emergency stop, {self.start}.", self.starting(), *self.first_volts(),
+            note="" if self.stands or not self.steered or self.never_bare else "Without load it is faster than sheet 10 says.",
+        )  # fmt: skip
+        yield from self.which_way()
 
     def trials(self) -> Iterator[StepItem]:
         """What the way of powering wants to be read before it feeds the motor."""
@@ -322,7 +332,7 @@ class _Writer:
         terminal = getattr(point, "terminal", None)
         if not isinstance(terminal, Value):
             return ()
-        if not self.brushes:
+        if not self.steered:
             what, more = what.replace("output", "at the motor"), ""
         want = f"about {self.ink.print(terminal)}" + (f", {more}" if more else "")
         return (Taken(what, want, f"V {self.kind}"),)
@@ -363,15 +373,17 @@ class _Writer:
 
     def which_way(self) -> Iterator[PowerItem]:
         """What to do when a motor for alternating current turns the wrong way, and when it does not start."""
-        if self.brushes:
+        if self.steered:
             return
         motor = next(device for device in self.circuit.devices.values() if device.kind == "motor")
         leads = [wire for wire in self.circuit.wires if motor.code in (wire.a.device, wire.b.device) and wire.role != "protective"]
         if self.shows:
             text = f"Plug out, wait {self.waits()}, swap {leads[0].number} and {leads[1].number} at the inverter, and write it into their boxes. Never by a switch."
         else:
-            ends = [wire for wire in leads if any(end.device == motor.code and end.name.startswith("Z") for end in (wire.a, wire.b))]
-            swap = f"Plug out, capacitor empty, swap the ends of the start winding: {' and '.join(str(w.number) for w in ends)} at the motor." if len(ends) > 1 else "This motor turns one way only: turn it about on its feet, or take another."
+            part, letter = ("armature", "A") if any(name.startswith("A") for name in motor.terminals) else ("start winding", "Z")
+            ends = [wire for wire in leads if any(end.device == motor.code and end.name.startswith(letter) for end in (wire.a, wire.b))]
+            empty = ", capacitor empty" if "C1" in self.circuit.devices else ""
+            swap = f"Plug out{empty}, swap the ends of the {part}: {' and '.join(str(w.number) for w in ends)} at the motor." if len(ends) > 1 else "This motor turns one way only: turn it about on its feet, or take another."
             text = f"{swap} One that hums and does not come up to speed within three seconds is switched off at once."
         yield RowItem("Wrong way round?", text)
 
@@ -448,10 +460,15 @@ class _Writer:
             "Put all guards back on.",
             "no finger reaches a turning part from any side" + (", the place of work neither." if self.guarded else ", and only the place of work is open."),
         )
-        if self.runs_away:
+        if self.never_bare:
+            yield from self.first_start()
+            yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
+            yield self.step("Start again, and press the emergency stop.", "the contactor drops at once, and all coasts to a stand.")
+        elif self.runs_away:
             yield from self.up()
+        easy = "with light work all the time" if self.never_bare else "without work"
         yield self.step(
-            "Run ten minutes at the slowest speed, then ten at the fastest, without work." if self.control is not None else "Run twenty minutes without work.",
+            "Run ten minutes at the slowest speed, then ten at the fastest, without work." if self.control is not None else f"Run twenty minutes {easy}.",
             "the hand can stay on the motor, the box is only warm, and the belt has not wandered." if belts else "the hand can stay on the motor, and the box is only warm.",
             *self.speeds(),
         )  # fmt: skip
@@ -487,8 +504,8 @@ class _Writer:
             yield self.step(
                 f"Clamp round wire {self.motor_wire()}, MAX hold on, cover shut. Work as hard as the file says{where}; off, and read.",
                 "the speed holds, and the current falls back when the work is lifted.",
-                *((Taken("motor, average", f"at most {self.ink.print(average)}", "A DC", "clamp"),) if self.brushes else ()),
-                Taken("motor, true RMS", f"at most {self.ink.print(rms)}", "A AC+DC" if self.brushes else "A AC", "clamp"),
+                *((Taken("motor, average", f"at most {self.ink.print(average)}", "A DC", "clamp"),) if self.steered else ()),
+                Taken("motor, true RMS", f"at most {self.ink.print(rms)}", "A AC+DC" if self.steered else "A AC", "clamp"),
             )
         if sizes is not None:
             yield self.step(
