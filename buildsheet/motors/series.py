@@ -21,6 +21,7 @@ from buildsheet.waveforms import NotSolved
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 RUNS_AWAY = "a series motor without load has no speed of its own: it runs away"
+ON_LINE = "Runaway: nothing coupled, the supply at its highest."
 TURNS, CLOSE = 40, 1e-9  # of the search for the average current that makes the wanted RMS current
 
 
@@ -83,8 +84,9 @@ class SeriesMachine(BrushedMachine):
         return (MotorWinding("A1", "A2", "armature", self.R_a), MotorWinding("D1", "D2", "field", self.R_f))
 
     def connect(self, sheet: Worksheet, applied: Applied) -> None:
-        """On the line its start is held back by its impedance alone."""
+        """On the line its start is held back by its impedance alone, and nothing but its load holds its speed."""
         if isinstance(applied, AlternatingLine):
+            self.runs_away = ON_LINE
             self.X = sheet.work("motor.X", s.coil_reactance, "reactance of its windings on this line", f=applied.frequency, L=self.L[0])
             self.at_start = sheet.work("motor.I_lr", s.held_alternating_current, "current with the rotor held", V=applied.highest, R=self.R, X=self.X)
 

@@ -19,7 +19,7 @@ def alternating(asker: Asker) -> Group:
     if motor is None or not windings or not leads or (windings[0].part not in PARTS and any(d.kind == "drive" for d in asker.circuit.devices.values())):
         return Group("Motor", "", "switches", ())
     if windings[0].part == "armature":
-        return _brushes(asker, motor, windings, leads)
+        return _brushes(asker, motor, windings, leads) if len(leads) > 1 else Group("Motor", "", "switches", ())
     if windings[0].part == "phase":
         return _three_phase(asker, motor, leads)
     return _one_phase(asker, motor, windings, leads)

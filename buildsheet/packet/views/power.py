@@ -470,7 +470,7 @@ class _Writer:
         yield self.step(
             "Run ten minutes at the slowest speed, then ten at the fastest, without work." if self.control is not None else f"Run twenty minutes {easy}.",
             "the hand can stay on the motor, the box is only warm, and the belt has not wandered." if belts else "the hand can stay on the motor, and the box is only warm.",
-            *self.speeds(),
+            *(() if self.never_bare else self.speeds()),
         )  # fmt: skip
         yield from self.standstill()
         yield from self.currents()
@@ -503,7 +503,8 @@ class _Writer:
         if average is not None and rms is not None:
             yield self.step(
                 f"Clamp round wire {self.motor_wire()}, MAX hold on, cover shut. Work as hard as the file says{where}; off, and read.",
-                "the speed holds, and the current falls back when the work is lifted.",
+                "the speed sinks as the work grows and rises as it is lifted, and stays below what sheet 10 says of runaway." if self.never_bare else "the speed holds, and the current falls back when the work is lifted.",
+                *(self.speeds() if self.never_bare else ()),
                 *((Taken("motor, average", f"at most {self.ink.print(average)}", "A DC", "clamp"),) if self.steered else ()),
                 Taken("motor, true RMS", f"at most {self.ink.print(rms)}", "A AC+DC" if self.steered else "A AC", "clamp"),
             )
