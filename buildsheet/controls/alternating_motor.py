@@ -26,7 +26,8 @@ def wire_line_motor(
     board: Board, ends: tuple[str, str], *, windings: tuple[Winding, ...], starter: Starter | None, makes_volts: float, bonded: bool, texts: dict[str, str]
 ) -> None:
     """Heaters of the overload relay as far as it is on the board, motor, capacitor and bleed resistor between the poles in
-    `ends`, the one that is fused first. `windings` are run and start winding; the second ends where the first does."""
+    `ends`, the one that is fused first. `windings` are run and start winding, the second of which ends where the first does; or armature and field, which carry
+    one current."""
     line, neutral = ends
     if "F3" in board.devices:
         board.wire(401, line, "F3:1", "line")
@@ -34,6 +35,9 @@ def wire_line_motor(
         board.wire(406, "F3:4", "F3:5", "line")
         line = "F3:6"
     _add_motor(board, windings, starter, makes_volts, bonded, texts)
+    if windings[0].part == "armature":
+        _in_a_row(board, (line, neutral), windings)
+        return
     run, *rest = windings
     board.wire(403, line, f"M1:{run.a}", "line", "motor", cable="W3")
     board.wire(404, neutral, f"M1:{run.b}", "neutral", "motor", cable="W3")
@@ -47,6 +51,20 @@ def wire_line_motor(
         else:
             board.wire(410, f"M1:{run.a}", f"M1:{start.a}", "line")
         board.wire(411, f"M1:{run.b}", f"M1:{start.b}", "neutral")
+
+
+def _in_a_row(board: Board, ends: tuple[str, str], windings: tuple[Winding, ...]) -> None:
+    """A motor with brushes: its field first, then its armature, one current through both."""
+    armature, *fields = windings
+    line = ends[0]
+    for field in fields:
+        board.wire(403, line, f"M1:{field.a}", "line", "motor", cable="W3")
+        line = f"M1:{field.b}"
+    if fields:
+        board.wire(410, line, f"M1:{armature.a}", "line")
+    else:
+        board.wire(403, line, f"M1:{armature.a}", "line", "motor", cable="W3")
+    board.wire(404, ends[1], f"M1:{armature.b}", "neutral", "motor", cable="W3")
 
 
 def _add_motor(board: Board, windings: tuple[Winding, ...], starter: Starter | None, makes_volts: float, bonded: bool, texts: dict[str, str]) -> None:

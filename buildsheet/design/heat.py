@@ -134,7 +134,7 @@ def work_heat(
         duty = hardest.current
     loss, lowest = motor.winding_loss(sheet, hardest), motor.lowest_speed(sheet)
     slow = None
-    if isinstance(motor, BrushedMachine) and not load.law.constant:
+    if isinstance(motor, BrushedMachine) and "motor.I_h" in sheet.values and not load.law.constant:
         slow = _slow(project, sheet, load, points[0], lowest, sheet.values["motor.I_h"], motor.rated_form(sheet))
     return Heat(*box, drive, allowed, duty, loss, lowest, slow)
 

@@ -259,14 +259,14 @@ def work_inertia(project: Project, sheet: Worksheet, load: Load) -> Value:
     )
 
 
-def work_coast(sheet: Worksheet, load: Load, inertia: Value, loss_torque: Value) -> Value:
-    """Longest coast from the highest speed, on the motor's own losses alone."""
+def work_coast(sheet: Worksheet, highest: Value, inertia: Value, loss_torque: Value) -> Value:
+    """Longest coast from the highest speed that the motor may have in work, on the motor's own losses alone."""
     return sheet.work(
         "coast.t",
         m.coast_time,
         "longest coast to standstill",
         J=inertia,
-        omega=load.motor_high,
+        omega=highest,
         T_0=loss_torque,
     )
 

@@ -13,6 +13,7 @@ from buildsheet.design.places import places_of
 from buildsheet.design.sizes import work_sizes
 from buildsheet.formulas.controls import diode_braking_current, plugging_current
 from buildsheet.motors.brushed import BrushedMachine, BrushedMotor
+from buildsheet.motors.series import SeriesMachine
 from buildsheet.project import Project
 from buildsheet.reference import Region, region
 from buildsheet.sizing.places import fit
@@ -49,7 +50,8 @@ def work(project: Project) -> Design:
     heat = work_heat(project, sheet, motor, load, points, box)
     fastest = motor.runaway(sheet, applied)
     turning = work_turning(project, sheet, load, fastest)
-    coast = work_coast(sheet, load, inertia, motor.losses(sheet))
+    nothing_holds = isinstance(motor, SeriesMachine) and project.power.control is None  # with light work it nears runaway
+    coast = work_coast(sheet, fastest if nothing_holds else load.motor_high, inertia, motor.losses(sheet))
     if project.machine is not None and project.machine.reverse and isinstance(motor, BrushedMachine):
         _work_reversal(sheet, motor, applied, points[1])
     sizes = replace(sizes, wait=work_wait(project, sheet, coast), braking=work_braking(project, sheet, motor, load, coast))

@@ -205,3 +205,17 @@ def series_runaway_speed(E: Volt, k: NewtonMetrePerAmpereSquared, T_0: NewtonMet
     1165
     """
     return E / sqrt(k * T_0)
+
+
+@formula(
+    source=derivation("impedance of resistance and coil in a row, nothing moving"),
+    limits={"V": (0.1, 1000), "R": (1e-3, 1e4), "X": (0, 1e4)},
+    leaves_out="iron that saturates, which lets more through",
+)
+def held_alternating_current(V: Volt, R: Ohm, X: Ohm) -> Ampere:
+    """Current of a motor that stands, on alternating voltage, RMS.
+
+    >>> held_alternating_current(V=100.0, R=3.0, X=4.0)
+    20.0
+    """
+    return V / sqrt(R**2 + X**2)

@@ -81,8 +81,10 @@ class BrushedMachine(Machine):
 
     def allowed(self, sheet: Worksheet, share: Value, hardest: Point) -> Value:
         label = "average current that the winding stands on this drive"
-        if self.plate is None or hardest.form_factor is None:
+        if self.plate is None:
             return sheet.unsolved("heat.I_allow", AMPERE, NO_PLATE, label)
+        if hardest.form_factor is None:  # alternating current, for which its plate is
+            return sheet.work("heat.I_allow", current_share, "current that the motor stands at this height", I=self.plate.current, k=share)
         here = sheet.work("motor.I_h", current_share, "current that the motor stands at this height", I=self.plate.current, k=share)
         return sheet.work("heat.I_allow", f.current_derated_by_form_factor, label,
                           I_rated=here, F_rated=self.rated_form(sheet), F=hardest.form_factor)  # fmt: skip

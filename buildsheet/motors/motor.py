@@ -54,7 +54,7 @@ class Machine(ABC):
     """
 
     direct: ClassVar[bool]
-    runs_away: ClassVar[str] = "Runaway: the drive's power device shorted, the supply at its highest, no load."
+    runs_away: str = "Runaway: the drive's power device shorted, the supply at its highest, no load."
     suits: ClassVar[Mapping[str, str]] = {}  # lines to paste for groups of a file, where this motor wants others than most
     where = "the motor"
     starting: Starting | None = None

@@ -7,18 +7,21 @@ from pydantic import Field
 from buildsheet.formulas import motor as f
 from buildsheet.formulas import series as s
 from buildsheet.formulas.choke import resistance_in_a_row
+from buildsheet.formulas.induction import sine_crest
 from buildsheet.given.bench import Asked, Plate, SpunField
 from buildsheet.given.fields import Ohms
 from buildsheet.motors.brushed import BrushedMachine, BrushedMotor
 from buildsheet.motors.motor import MotorWinding
 from buildsheet.motors.solved import Found, Solved, worst_of
 from buildsheet.reference import Region
-from buildsheet.sizing.waist import Point, Steered, Wave
-from buildsheet.units import AMPERE, NEWTON_METRE_PER_AMPERE_SQUARED, RADIAN_PER_SECOND
+from buildsheet.sizing.alternating import AlternatingLine
+from buildsheet.sizing.waist import Applied, Point, Steered, Wave
+from buildsheet.units import AMPERE, NEWTON_METRE_PER_AMPERE_SQUARED, RADIAN_PER_SECOND, SHARE
 from buildsheet.waveforms import NotSolved
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 RUNS_AWAY = "a series motor without load has no speed of its own: it runs away"
+ON_LINE = "Runaway: nothing coupled, the supply at its highest."
 TURNS, CLOSE = 40, 1e-9  # of the search for the average current that makes the wanted RMS current
 
 
@@ -79,6 +82,39 @@ class SeriesMachine(BrushedMachine):
     @property
     def windings(self) -> tuple[MotorWinding, ...]:
         return (MotorWinding("A1", "A2", "armature", self.R_a), MotorWinding("D1", "D2", "field", self.R_f))
+
+    def connect(self, sheet: Worksheet, applied: Applied) -> None:
+        """On the line its start is held back by its impedance alone, and nothing but its load holds its speed."""
+        if isinstance(applied, AlternatingLine):
+            self.runs_away = ON_LINE
+            self.X = sheet.work("motor.X", s.coil_reactance, "reactance of its windings on this line", f=applied.frequency, L=self.L[0])
+            self.at_start = sheet.work("motor.I_lr", s.held_alternating_current, "current with the rotor held", V=applied.highest, R=self.R, X=self.X)
+
+    def point(self, sheet: Worksheet, tag: str, label: str, applied: Applied, omega: Value, torque: Value) -> Point:
+        if isinstance(applied, AlternatingLine):
+            return self._on_line(sheet, tag, label, applied, torque)
+        return super().point(sheet, tag, label, applied, omega, torque)
+
+    def _on_line(self, sheet: Worksheet, tag: str, label: str, applied: AlternatingLine, torque: Value) -> Point:
+        """The speed is what the load lets it have: its current makes the torque, and what the impedance leaves of the line is
+        its back-EMF."""
+        current = sheet.work(f"{tag}.I", s.loaded_series_current, f"current that makes the torque, RMS, {label}", T=torque, T_0=self.T_0, k=self.k)
+        emf = sheet.work(f"{tag}.E", s.alternating_back_emf, f"back-EMF, RMS, {label}", V=applied.voltage, I=current, X=self.X, R=self.R_loop, U_b=self.U_b)
+        speed = sheet.work(f"{tag}.omega", s.series_speed, f"speed that the motor has, {label}", E=emf, k=self.k, I=current)
+        factor = sheet.work(f"{tag}.cos", s.series_power_factor, f"power factor, {label}", E=emf, I=current, R=self.R_loop, V=applied.voltage)
+        crest = sheet.work(f"{tag}.I_peak", sine_crest, f"crest of the current, {label}", I=current)
+        return Point(
+            tag, label, speed, torque,
+            current=current, emf=None, terminal=applied.voltage, rms=current, peak=crest, form_factor=None, line=current, drawn=None,
+            setting=unknown(f"{tag}.x", SHARE, "nothing sets its speed", f"setting, {label}"), inductance=None, wave=None, more=(emf, factor),
+        )  # fmt: skip
+
+    def runaway(self, sheet: Worksheet, applied: Applied) -> Value:
+        if not isinstance(applied, AlternatingLine):
+            return super().runaway(sheet, applied)
+        label = "back-EMF without load, the line at its highest"
+        emf = sheet.work("runaway.E", s.alternating_back_emf, label, V=applied.highest, I=self.I_0, X=self.X, R=self.R, U_b=self.U_b)
+        return sheet.work("runaway.omega", s.series_runaway_speed, "motor speed at runaway", E=emf, k=self.k, T_0=self.T_0)
 
     def steered(self, sheet: Worksheet, tag: str, label: str, applied: Steered, omega: Value, torque: Value) -> Point:
         wanted = sheet.work(f"{tag}.I_T", s.loaded_series_current, f"current that makes the torque, {label}", T=torque, T_0=self.T_0, k=self.k)

@@ -114,7 +114,7 @@ class SinglePhaseMachine(InductionMachine):
         "power": "power: {way: straight-on-line}",
         "machine": "machine: {name: ..., kind: other, speed: 60..60 rpm, torque: 2 N·m}",
     }
-    runs_away: ClassVar[str] = "Runaway: no load, when the motor nears the speed of its field and can't pass it."
+    runs_away = "Runaway: no load, when the motor nears the speed of its field and can't pass it."
 
     def __init__(
         self, sheet: Worksheet, rating: Rating, frequency: Value, idle: Value, locked: Value, R_hot: Value,

@@ -62,7 +62,7 @@ class ThreePhaseMachine(InductionMachine):
         "power": "power: {way: frequency-inverter, line_voltage: $line, input: one phase, rated: 4 A}",
         "controls": "controls: {overload: {by: inverter, setting: 2 A}}",
     }
-    runs_away: ClassVar[str] = "Runaway: the inverter at the highest frequency that it can give, by a fault or a wrong setting, no load. Its shorted device makes no turning field."
+    runs_away = "Runaway: the inverter at the highest frequency that it can give, by a fault or a wrong setting, no load. Its shorted device makes no turning field."
     link: Link | None = None
 
     def __init__(self, sheet: Worksheet, rating: Rating, frequency: Value, given: ThreePhaseMotor):

@@ -6,11 +6,13 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
 from buildsheet.motors.induction import InductionMachine
+from buildsheet.motors.motor import Machine
+from buildsheet.motors.series import SeriesMachine
 from buildsheet.motors.single_phase import SinglePhaseMachine
 from buildsheet.motors.three_phase import ThreePhaseMachine
 from buildsheet.reference import table
 from buildsheet.rules.finding import Finding, Said
-from buildsheet.sizing.alternating import ThreePhase
+from buildsheet.sizing.alternating import AlternatingLine, ThreePhase
 from buildsheet.worksheet import Value
 
 MACHINES = Citation("textbooks on electrical machines, induction motor")
@@ -25,19 +27,24 @@ TRIPS_AT = 3.0  # IEC 60898-1: a breaker of type B may trip at once from three t
 def line_motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """A motor straight on the line: one speed, which nothing but belts sets; torque, start, second winding and capacitor."""
     motor, load, machine = design.motor, design.load, design.project.machine
-    if not isinstance(motor, SinglePhaseMachine) or design.project.power is None or load is None or machine is None:
+    if motor is None or not isinstance(design.applied, AlternatingLine) or design.project.power is None or load is None or machine is None:
         return
+    brushes = isinstance(motor, SeriesMachine)
     high = design.point("high")
     if machine.speed is not None and machine.speed.low.known and machine.speed.high.known and float(machine.speed.low) != float(machine.speed.high):
+        why = "Its load sets it: nothing here lowers the volts." if brushes else "Frequency and poles set it. Less voltage only makes it slip, hum and burn."
         yield Finding("one-speed-only", "stop", "NOTICE", Said.of("The tool is to run at {0} to {1}; this motor on this line has one speed.", machine.speed.low, machine.speed.high),
-                      "Frequency and poles set it. Less voltage only makes it slip, hum and burn.", "Write one speed, such as 60..60 rpm, or take another motor.", MACHINES, ("M1",), key="machine.speed")  # fmt: skip
+                      why, "Write one speed, such as 60..60 rpm, or take another motor" + (" or way." if brushes else "."), MACHINES, ("M1",), key="machine.speed")  # fmt: skip
     if high is not None and high.omega.known and load.motor_high.known and abs(float(high.omega) / float(load.motor_high) - 1) > OFF:
         yield Finding("speed-by-belts", "stop", "NOTICE", Said.of("The motor turns at {0} under this load; the file's tool speed asks for {1}.", high.omega, load.motor_high), "Torque, turning parts and coast were worked for a speed that the machine does not have.",
                       "Change the pulleys, or write the tool speed that they give.", MACHINES, ("M1",), key="machine.speed")  # fmt: skip
-    yield from _torque(design, motor)
-    yield Finding("no-speed-control", "note", "NOTICE", Said.of("This motor keeps its speed whatever its voltage is."), "A dimmer, a triac or a variable transformer only makes it slip, hum and heat.",
-                  "Change its speed by belts, never by volts.", MACHINES, ("M1",), key="motor.kind")  # fmt: skip
-    yield from _start(design, motor, circuit)
+    yield from _start(design, motor)
+    if isinstance(motor, SinglePhaseMachine):
+        yield from _torque(design, motor)
+        yield Finding("no-speed-control", "note", "NOTICE", Said.of("This motor keeps its speed whatever its voltage is."), "A dimmer, a triac or a variable transformer only makes it slip, hum and heat.",
+                      "Change its speed by belts, never by volts.", MACHINES, ("M1",), key="motor.kind")  # fmt: skip
+        if circuit is not None:
+            yield from _second_winding(design, motor)
 
 
 def _torque(design: Design, motor: InductionMachine) -> Iterator[Finding]:
@@ -49,13 +56,16 @@ def _torque(design: Design, motor: InductionMachine) -> Iterator[Finding]:
                       "Gear down, work less hard, or take a larger motor.", derivation("rated torque is plate power over plate speed"), ("M1",), key="machine.torque")  # fmt: skip
 
 
-def _start(design: Design, motor: SinglePhaseMachine, circuit: Circuit | None) -> Iterator[Finding]:
-    supply, starting, line = design.project.supply, motor.starting, design.supplied
-    start = motor.at_start
+def _start(design: Design, motor: Machine) -> Iterator[Finding]:
+    supply, start = design.project.supply, motor.at_start
     if supply is not None and start is not None and start.known and supply.breaker.known and float(start) > TRIPS_AT * float(supply.breaker):
         yield Finding("start-trips-breaker", "heed", "NOTICE", Said.of("At start the motor takes {0} for a moment; the breaker is {1}.", start, supply.breaker), "A quick breaker trips at each start.",
                       "Feed it from a circuit with a slower or larger breaker; a licensed person changes it.", memory("IEC 60898-1", "type B: three to five times its rating"), ("M1",))  # fmt: skip
-    if starting is None or circuit is None:
+
+
+def _second_winding(design: Design, motor: SinglePhaseMachine) -> Iterator[Finding]:
+    starting, line = motor.starting, design.supplied
+    if starting is None:
         return
     if starting.switch:
         yield Finding("start-winding-burns", "note", "WARNING", Said.of("A start winding that stays in burns within seconds."), "Its switch opens by speed: a motor that hums and stands, or never clicks, keeps it in.",
@@ -125,11 +135,14 @@ def not_reversed(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Reversing of a motor for alternating current, which this version does not wire."""
     del circuit
     machine, motor = design.project.machine, design.motor
-    if machine is None or not machine.reverse or not isinstance(motor, InductionMachine):
+    on_line = isinstance(motor, SeriesMachine) and isinstance(design.applied, AlternatingLine)
+    if machine is None or not machine.reverse or not (isinstance(motor, InductionMachine) or on_line):
         return
-    if isinstance(motor, ThreePhaseMachine):
+    if on_line:
+        why, do = "Two of its four leads would have to be swapped at standstill, and its brushes stand for one direction.", "Write reverse: false; the direction is set once by the ends of its armature."
+    elif isinstance(motor, ThreePhaseMachine):
         why, do = "An inverter reverses by its own input alone; a switch in the motor's leads would kill it.", "Write reverse: false, and turn it round once by swapping two of U, V, W."
-    elif motor.starting is None:
+    elif motor is None or motor.starting is None:
         why, do = "Its copper rings set its direction: it turns one way for ever.", "Write reverse: false, or take another motor."
     else:
         why, do = "Its start winding may be swapped at standstill only: swapped while it turns, it goes on as before.", "Write reverse: false; the direction is set once by the ends of its start winding."

@@ -10,6 +10,7 @@ from buildsheet.given.bench import HeldRotor
 from buildsheet.motors.brushed import BrushedMotor
 from buildsheet.reference import Cell, table
 from buildsheet.rules.finding import BRACES, MORE, Finding, Said, slug
+from buildsheet.sizing.alternating import AlternatingLine
 from buildsheet.worksheet import Value
 
 BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
@@ -215,7 +216,7 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                           "A plate like this states a peak, not what the motor stands for long.", "Plan with the smaller figure.", Citation("dynamometer test and retail pages on peak horsepower"), ("M1",))  # fmt: skip
     if "motor.L_low" in sheet.values:
         yield Finding("inductance-assumed", "note", "NOTICE", Said.of("Nobody measured the inductance: all was worked from {0} to {1}, the worst end taken for each size.", sheet.values["motor.L_low"], sheet.values["motor.L_high"]),
-                      "It decides how smooth the current is, and so the heat.", "Put low-voltage AC on the held rotor and write volts and amperes under motor: alternating.", derivation("form factor falls as inductance grows"), ("M1",), key="motor.alternating")  # fmt: skip
+                      "It decides how fast the motor is on this line, and what it takes at start." if isinstance(design.applied, AlternatingLine) else "It decides how smooth the current is, and so the heat.", "Put low-voltage AC on the held rotor and write volts and amperes under motor: alternating.", derivation("form factor falls as inductance grows"), ("M1",), key="motor.alternating")  # fmt: skip
     by_plate, by_spin = sheet.values.get("motor.K_e_plate"), sheet.values.get("motor.K_e")
     if (
         by_plate is not None

@@ -17,10 +17,12 @@ def series(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     del circuit
     if not isinstance(design.motor, SeriesMachine):
         return
-    fastest = design.runaway
+    fastest, power = design.runaway, design.project.power
+    knob = power is None or power.control is not None
     if fastest is not None and fastest.known:
+        bare = "never run it with the knob up and nothing coupled" if knob else "never start it with nothing coupled"
         yield Finding("runs-away-unloaded", "note", "WARNING", Said.of("This motor has no speed of its own: with the belt off it can run up to {0}.", fastest), "Only its load and its fan hold it; a belt that jumps off sets it free.",
-                      "Keep the belt guarded and tight, never run it with the knob up and nothing coupled, and know that the figure rests on a rotor that stands it (sheet 10).", RUNAWAY, ("M1", "T1"), step="motor", key="motor.kind")  # fmt: skip
-    if design.project.power is not None:
+                      f"Keep the belt guarded and tight, {bare}, and know that the figure rests on a rotor that stands it (sheet 10).", RUNAWAY, ("M1", "T1") if knob else ("M1",), step="motor", key="motor.kind")  # fmt: skip
+    if power is not None and knob:
         yield Finding("field-in-a-row", "note", "NOTICE", Said.of("Field and armature lie in a row on this drive."), "A field across the drive by itself would leave the drive's control of the torque, and one left off lets the armature burn.",
                       "Compare the field's two screws with sheet 5 before the first power; the speed holds less well under load than a magnet motor's.", IN_A_ROW, ("M1",), key="motor.field_winding")  # fmt: skip

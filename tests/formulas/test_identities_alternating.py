@@ -9,7 +9,7 @@ from math import pi, sqrt
 import pytest
 from scipy.optimize import brentq
 
-from buildsheet.formulas import induction, inverter, mechanics, protection
+from buildsheet.formulas import induction, inverter, mechanics, protection, series
 from buildsheet.formulas.formula import OutsideLimits
 from tests.formulas.rows import rpm
 
@@ -137,6 +137,12 @@ def _delta_winding() -> None:
     assert between == approx(10.0)
 
 
+def _held_alternating_current() -> None:
+    # At standstill the whole voltage lies on the impedance: no back-EMF is left.
+    I = series.held_alternating_current(V=120.0, R=20.0, X=94.25)
+    assert series.alternating_back_emf(V=120.0, I=I, X=94.25, R=20.0, U_b=0.0) == approx(0.0, abs=1e-9)
+
+
 def _fuse_for_start() -> None:
     # A start of seven times the motor's current on a fuse of 1.75 times: it is carried four times over, and no more.
     assert protection.fuse_for_start(I_s=7 * 10.0, k=4.0) == approx(1.75 * 10.0)
@@ -145,7 +151,7 @@ def _fuse_for_start() -> None:
 IDENTITIES: dict[str, Callable[[], None]] = {
     name.removeprefix("_"): test
     for name, test in list(globals().items())
-    if name.startswith("_") and name.removeprefix("_") in {*vars(induction), *vars(inverter), *vars(protection)} and callable(test)
+    if name.startswith("_") and name.removeprefix("_") in {*vars(induction), *vars(inverter), *vars(protection), *vars(series)} and callable(test)
 }
 
 

@@ -12,12 +12,14 @@ PARTS = ("run", "start", "phase")
 
 
 def alternating(asker: Asker) -> Group:
-    """The windings of a motor on the line or behind an inverter; nothing for one with brushes."""
+    """The windings of a motor on the line or behind an inverter; nothing for one on a drive."""
     motor = next((d for d in asker.circuit.devices.values() if d.kind == "motor"), None)
-    windings = [part for part in motor.inside if isinstance(part, Winding) and part.part in PARTS] if motor is not None else []
-    if motor is None or not windings:
-        return Group("Motor", "", "switches", ())
+    windings = [part for part in motor.inside if isinstance(part, Winding)] if motor is not None else []
     leads = _leads(asker.circuit)
+    if motor is None or not windings or not leads or (windings[0].part not in PARTS and any(d.kind == "drive" for d in asker.circuit.devices.values())):
+        return Group("Motor", "", "switches", ())
+    if windings[0].part == "armature":
+        return _brushes(asker, motor, windings, leads) if len(leads) > 1 else Group("Motor", "", "switches", ())
     if windings[0].part == "phase":
         return _three_phase(asker, motor, leads)
     return _one_phase(asker, motor, windings, leads)
@@ -60,6 +62,16 @@ def lifted(circuit: Circuit) -> frozenset[str]:
     two = {d.code for d in circuit.devices.values() if d.kind == "motor" and any(isinstance(part, Winding) and part.part == "start" for part in d.inside)}
     own = {d.code for d in circuit.devices.values() if d.kind == "bleeder" or any(isinstance(part, Capacitor) and part.passes for part in d.inside)}
     return frozenset(two | own)
+
+
+def _brushes(asker: Asker, motor: Device, windings: list[Winding], leads: list[tuple[int, Terminal]]) -> Group:
+    tips: list[Tip] = [(str(end), f"{end.device} · {end.name}") for _, end in leads]
+    rows = [asker.ask("turn the shaft slowly", tips[0], tips[1], "note the lowest · OL: the relay, a wire or brushes. Near 0: short", (0.0, inf))]
+    for part in windings[1:]:
+        ends = [(f"{motor.code}:{name}", f"{motor.code} · {name}") for name in (part.a, part.b)]
+        rows.append(asker.ask("as they are", ends[0], ends[1], "OL: field broken. Near 0: shorted turns", (0.0, inf)))
+    rows.append(_frame(asker, motor, tips[0]))
+    return Group("Motor", "", "switches", tuple(rows))
 
 
 def _frame(asker: Asker, motor: Device, tip: Tip) -> Row:

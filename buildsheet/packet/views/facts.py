@@ -13,6 +13,7 @@ from buildsheet.packet.views.calculations import wave_chart
 from buildsheet.plan import Plan
 from buildsheet.reference import table
 from buildsheet.sizing.spelt import row_of
+from buildsheet.sizing.waist import Steered
 from buildsheet.worksheet import Line, Model, Row, Value
 
 Fact = tuple[str, object]
@@ -244,8 +245,8 @@ def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
     return [
         ("Heat of the winding", f"{ink.print(heat.winding_loss)} while it works"),
         ("Average current it stands", f"{ink.print(heat.allowed_current)} at this form factor, all day")
-        if plan.design.motor is None or plan.design.motor.direct
-        else ("Current it stands", f"{ink.print(heat.allowed_current)}, all day"),
+        if plan.design.applied is None or isinstance(plan.design.applied, Steered)
+        else ("Current it stands, RMS", f"{ink.print(heat.allowed_current)}, all day"),
         ("Over run and rest", f"{ink.print(heat.duty_current)}"),
         *([("On its own fan", f"full torque down to {ink.print(heat.lowest_speed)}")] if plan.project.power is None or plan.project.power.control is not None or plan.design.motor is None or plan.design.motor.direct else []),
         *([("At its lowest speed", f"{ink.print(heat.slow.current)} by heat, over run and rest; its own fan then lets it stand {ink.print(heat.slow.stands)}")] if heat.slow is not None else []),

@@ -11,7 +11,7 @@ from buildsheet.circuit.netlist import numbers
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.checks import all_groups
 from buildsheet.packet.views.facts import limit
-from buildsheet.packet.views.power import drive_ends, output_of
+from buildsheet.packet.views.power_steps import drive_ends, output_of
 from buildsheet.packet.views.reading import Group, Row
 from buildsheet.packet.views.steps import StepItem, Taken
 from buildsheet.plan import Plan
