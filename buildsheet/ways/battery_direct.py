@@ -117,6 +117,7 @@ class BatteryDirect(Way):
     icon: ClassVar[str] = "battery"
     first: ClassVar[tuple[str, str, str]] = ("Q2", "1", "2")
     stands_as: ClassVar[tuple[str, ...]] = ()
+    runaway_by: ClassVar[str] = "Runaway: the battery full, no load. Nothing else can fail to more."
     limits_air: ClassVar[str] = "switchgear limit"
     switches_motor: ClassVar[bool] = True
 

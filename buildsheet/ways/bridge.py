@@ -5,6 +5,7 @@ autotransformer have in common. The voltage ahead of the bridge sets the speed; 
 from abc import abstractmethod
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import ClassVar
 
 from pydantic import Field
 
@@ -109,6 +110,8 @@ class Bridged:
 
 class BridgeWay(Way):
     """A transformer and a diode bridge."""
+
+    runaway_by: ClassVar[str] = "Runaway: the greatest voltage that the iron can give, the line at its highest, no load. A shorted diode blows a fuse."
 
     capacitor: Farads = Field(description="Smoothing capacitor behind the bridge, if there is to be one.", examples=["1500 µF"])
     drop: Volts = Field(description="Drop of the bridge, both diodes in a row, if measured.", examples=["1.8 V"])

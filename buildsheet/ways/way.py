@@ -131,6 +131,7 @@ class Way(Given):
     stands_as: ClassVar[tuple[str, ...]] = ("magnet-motor drive",)  # its links in the matrix, whatever its data
     control: ClassVar[Control | None] = None
     separates: ClassVar[str] = ""  # a sentence on what lies between the line and the motor, where one would be misled
+    runaway_by: ClassVar[str] = ""  # what its runaway is, where that is not a shorted device
     limits_air: ClassVar[str] = "electronics limit"  # the assumed value for the hottest air around it
     fuses_motor: ClassVar[bool] = True  # a fuse lies in the motor's lead behind it
     switches_motor: ClassVar[bool] = False  # the contactor opens the motor's own direct current

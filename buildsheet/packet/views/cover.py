@@ -53,7 +53,7 @@ def stages(plan: Plan, ink: Ink) -> tuple[Stage, ...]:
             )
         )
     high, low = design.point("high"), design.point("low")
-    if power is not None and high is not None and low is not None:
+    if power is not None and power.links and high is not None and low is not None:
         live = {
             True: "not separated from the line",
             False: ("knob separated from the line" if power.control is not None and power.control.wired else "") if design.supplied is None or design.supplied.live else "at extra-low voltage",

@@ -181,7 +181,7 @@ def battery_facts(plan: Plan, ink: Ink) -> list[Fact]:
     found: list[Fact] = [
         ("Runs for", f"{ink.print(stored.planned)} of run and rest, drawing {ink.print(stored.mean)} on average; it would be empty after {ink.print(stored.runtime)}"),
         ("Under the hardest load", f"{ink.print(stored.loaded)} at the posts"),
-        ("Empty at", f"{ink.print(supplied.lowest)}; the drive stops at {ink.print(power.stops_at)}" if power.stops_at.known else f"{ink.print(supplied.lowest)}; nothing stops it there: watch a voltmeter"),
+        ("Empty at", f"{ink.print(supplied.lowest)}; {'the drive stops' if power.links else 'a guard takes it off'} at {ink.print(power.stops_at)}" if power.stops_at.known else f"{ink.print(supplied.lowest)}; nothing stops it there: watch a voltmeter"),
         ("Into a short", f"{ink.print(supplied.fault)}: what both fuses at the battery must break"),
     ]  # fmt: skip
     charge = sizes.precharge
@@ -205,8 +205,9 @@ def reversing_facts(plan: Plan, ink: Ink) -> list[Fact]:
 
 
 def runaway_note(plan: Plan) -> str:
-    """What the runaway of this machine is."""
-    return plan.design.motor.runs_away if plan.design.motor is not None else ""
+    """What the runaway of this machine is: by what feeds the motor, else by the motor."""
+    power, motor = plan.project.power, plan.design.motor
+    return power.runaway_by if power is not None and power.runaway_by else motor.runs_away if motor is not None else ""
 
 
 def turning_rows(plan: Plan, ink: Ink) -> list[list[object]]:

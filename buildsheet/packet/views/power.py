@@ -105,10 +105,10 @@ class _Writer(Coupled):
             wait = str(self.ink.print(kept)) if kept.known else wait
             return RowItem("Stored charge", f"{CAPACITOR.replace('drive', self.noun)} {self.off.capitalize()}, wait {wait}, and read the capacitor's own two screws: under {limit('no output', self.ink)} DC, or the hand stays out. Its output shows nothing of it. The shaft makes voltage as long as it turns.")
         else:
-            seen = "Sheet 5 shows no capacitor" + (f", but the {self.noun} may hold one" if self.steered else "")
+            seen = "Sheet 5 shows no capacitor" + (f", but the {self.noun} may hold one" if self.steered and self.made_of_parts else "")
         return RowItem(
             "Stored charge",
-            f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {at(plus) if not self.steered else plus.name} and {at(minus) if not self.steered else minus.name}. The shaft makes voltage as long as it turns.",
+            f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {at(plus)} and {at(minus)}. The shaft makes voltage as long as it turns.",
         )
 
     def clips(self) -> str:
@@ -123,7 +123,7 @@ class _Writer(Coupled):
         yield self.step(
             f"Clips on {at(plus)} and {at(minus)}, {self.kind}. {self.on.capitalize()}, disconnect on. Nothing else.",
             "nothing hums, turns or smells for a minute.",
-            Taken("drive's output" if self.steered else "at the motor's wires", f"none: under {limit('no output', self.ink)}", f"V {self.kind}"),
+            Taken((f"{self.noun}'s output" if self.made_of_parts else "at the motor's fuse and wire") if self.steered else "at the motor's wires", f"none: under {limit('no output', self.ink)}", f"V {self.kind}"),
         )
         yield self.step(f"{self.press} with the emergency stop still pressed.", "nothing happens.")
         yield from self.trials()

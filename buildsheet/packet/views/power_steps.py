@@ -29,6 +29,7 @@ class RowItem:
     tint: bool = False
 
 
+BRAKE = 20  # the wires of a brake are numbered from here in their hundred
 PowerItem = PartHead | StepItem | HoldItem | SettingsItem | RowItem
 
 
@@ -45,10 +46,11 @@ def output_of(circuit: Circuit) -> tuple[Terminal, Terminal]:
 
 
 def drive_ends(circuit: Circuit, stage: int) -> tuple[Terminal, Terminal]:
-    """The first and the last terminal of the drive on the wires of this stage; of the contactor where there is no drive."""
-    ends = [end for wire in circuit.wires if wire.stage == stage for end in (wire.a, wire.b)]
+    """The first and the last terminal of the drive on the wires of this stage; of what switches the motor where there is no
+    drive, the wires of a brake aside."""
+    ends = [end for wire in circuit.wires if wire.stage == stage and wire.number % 100 < BRAKE for end in (wire.a, wire.b)]
     found = [end for end in ends if circuit.devices[end.device].kind == "drive"]
-    found = found or [end for end in ends if circuit.devices[end.device].kind == "contactor"]
+    found = found or [end for end in ends if circuit.devices[end.device].kind in ("contactor", "disconnect", "line-fuse")]
     return found[0], found[-1]
 
 
@@ -75,6 +77,7 @@ class Writer:
         self.steered = plan.design.applied is None or isinstance(plan.design.applied, Steered)
         self.kind = "DC" if self.steered else "AC"  # of the voltage on the motor
         self.noun = power.noun if power is not None else "drive"
+        self.made_of_parts = power is not None and bool(power.links)  # else nothing lies between supply and motor
         self.shows = power is not None and power.display  # its own display tells its output, which no meter reads well
         self.control = plan.project.power.control if plan.project.power is not None else None
         self.never_bare = self.runs_away and self.control is None  # nothing holds its speed but its load
