@@ -142,6 +142,9 @@ class Motor(Given):
     cooling: Literal["own fan", "fan on the flywheel", "none"] | None = Field(
         None, description="What cools it."
     )
+    spare_wires: tuple[Literal["field tap", "tachometer", "other speed", "unknown wire"], ...] = Field(
+        (), description="Wires of the motor that this machine leaves unused, beside those of the wire list."
+    )
     pulley: Literal["set screw", "key", "left-hand thread", "right-hand thread"] | None = Field(
         None, description="How the pulley sits."
     )

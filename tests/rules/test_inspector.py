@@ -71,6 +71,7 @@ NOTES = {
         "limit-high-for-motor": "the drive's limit is far above the motor's plate",
         "runs-away-unloaded": "with the belt off a series motor runs away",
         "field-in-a-row": "field and armature are to lie in a row",
+        "spare-wires-live": "the field's tap, which goes nowhere, is live with the motor",
     },
     "wool-carder": ON_ANY | ON_A_BATTERY | {"wet-battery": "a damp place, which its voltage and its shut box allow"},
     "plaster-stirrer": {note: why for note, why in (ON_ANY | ON_A_BATTERY).items() if note not in ("fault-full-speed", "fault-charging", "limit-above-fuse")},

@@ -238,6 +238,8 @@ class _Writer:
             yield from self.lay(batch[0])
             for start in range(0, len(batch), MOST_WIRES):
                 yield self._wires(part.key, batch[start : start + MOST_WIRES])
+        if part.key == "motor":
+            yield from self.spare_wires()
         if part.key == "protective":
             yield self.step(
                 "Shake, swing and slide all metal that a hand can reach.",
@@ -248,6 +250,16 @@ class _Writer:
             yield self.hold(f"A second person compares the {self.control}'s wires with sheet 5.", "Swapped, no pulse comes through, or one without end. Nothing below is wired until this is signed.")
         elif part.hold:
             yield self.hold(*part.hold)
+
+    def spare_wires(self) -> Iterator[Item]:
+        """Wires of the motor that go nowhere: some are live with it."""
+        motor = self.plan.project.motor
+        if motor is not None and motor.spare_wires:
+            yield self.step(
+                f"Close off the motor's spare wires, each by itself: {', '.join(motor.spare_wires)}.",
+                "no copper shows, each has an insulated end cap of its own that a pull does not move, and all are tied to the motor's cable.",
+                note="Never two of them under one cap: joined, they short a part of a winding.",
+            )
 
     @property
     def control(self) -> str:
