@@ -38,6 +38,9 @@ def line_motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if high is not None and high.omega.known and load.motor_high.known and abs(float(high.omega) / float(load.motor_high) - 1) > OFF:
         yield Finding("speed-by-belts", "stop", "NOTICE", Said.of("The motor turns at {0} under this load; the file's tool speed asks for {1}.", high.omega, load.motor_high), "Torque, turning parts and coast were worked for a speed that the machine does not have.",
                       "Change the pulleys, or write the tool speed that they give.", MACHINES, ("M1",), key="machine.speed")  # fmt: skip
+    if high is not None and not high.omega.known:
+        yield Finding("no-speed-on-line", "stop", "WARNING", Said.of("Nobody knows what speed the motor has under its load."), "Where it can't carry what the work asks it hums, stands and burns.",
+                      "Compare plate and readings of the motor; work less hard or gear down.", MACHINES, ("M1",), key="motor.plate", unknown=(high.omega,))  # fmt: skip
     yield from _start(design, motor)
     if isinstance(motor, SinglePhaseMachine):
         yield from _torque(design, motor)
