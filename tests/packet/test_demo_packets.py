@@ -148,7 +148,7 @@ def test_a_value_prints_with_its_unit_and_an_unknown_as_a_blank() -> None:
     assert engine.from_string("{{ v }}").render(v=Markup("<b>")) == "<b>"
 
 
-QUANTITY = re.compile(r"(?<![\w#-])\d+(?:\.\d+)?\s?(?:V|A|W|mA|kΩ|Ω|mm|m|s|min|rpm|Hz|°C|K|kg|N·m|%)(?![\w%])")
+QUANTITY = re.compile(r"(?<![\w#-])\d+(?:\.\d+)?\s?(?:V|A|W|mA|kΩ|Ω|mm|m|s|min|rpm|Hz|°C|K|kg|N·m|%)(?![\w%}])")
 
 
 @pytest.mark.parametrize("path", sorted((ROOT / "templates/sheets").glob("*.j2")), ids=lambda path: path.name)
