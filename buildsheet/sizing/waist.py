@@ -6,6 +6,7 @@ from typing import NamedTuple, Protocol, runtime_checkable
 
 from buildsheet.citations import derivation
 from buildsheet.formulas.conductors import total_drop
+from buildsheet.formulas.formula import Formula
 from buildsheet.formulas.motor import back_emf, continuous_duty, continuous_firing_angle
 from buildsheet.units import RADIAN, SHARE, VOLT, Unit
 from buildsheet.waveforms import (
@@ -135,6 +136,7 @@ class Rectified:
     fault: str = "pulsating"
     direct: bool = False
     gaps: str = GAPS
+    by_textbook: Formula[...] = continuous_firing_angle
 
     @property
     def setting(self) -> Setting:
@@ -163,7 +165,7 @@ class Rectified:
 
     def textbook(self, sheet: Worksheet, id: str, label: str, terminal: Value, drops: tuple[Value, ...]) -> Value:
         volts = sheet.work(f"{id.rpartition('.')[0]}.V_d", total_drop, f"volts before the drops, {label}", U_1=terminal, U_2=drops[0])
-        return sheet.work(id, continuous_firing_angle, f"firing angle by the textbook, {label}", V=volts, V_s=self.voltage)
+        return sheet.work(id, self.by_textbook, f"firing angle by the textbook, {label}", V=volts, V_s=self.voltage)
 
     def loose_emf(self, sheet: Worksheet, R: Value, L: Value, I_0: Value, U_b: Value) -> Value:
         del U_b  # left out, on the fast side
