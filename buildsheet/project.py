@@ -29,6 +29,7 @@ from buildsheet.given.site import Box, Runs, Site, Supply
 from buildsheet.given.tree import Items, Mapping, Text, read_tree, texts
 from buildsheet.motors.magnet_dc import MagnetDC
 from buildsheet.motors.series import SeriesMotor
+from buildsheet.motors.shunt import ShuntMotor
 from buildsheet.motors.single_phase import SinglePhase
 from buildsheet.motors.three_phase import ThreePhaseMotor
 from buildsheet.ways.battery_direct import BatteryDirect
@@ -66,7 +67,7 @@ def kind(given: Any) -> str:
     return str(word)
 
 
-KINDS = ("magnet-dc", "series", "split-phase", "capacitor-start", "permanent-split-capacitor", "shaded-pole", "three-phase")
+KINDS = ("magnet-dc", "series", "split-phase", "capacitor-start", "permanent-split-capacitor", "shaded-pole", "three-phase", "shunt")
 AnyMotor = Annotated[
     Annotated[MagnetDC, Tag(KINDS[0])]
     | Annotated[SeriesMotor, Tag(KINDS[1])]
@@ -74,7 +75,8 @@ AnyMotor = Annotated[
     | Annotated[SinglePhase, Tag(KINDS[3])]
     | Annotated[SinglePhase, Tag(KINDS[4])]
     | Annotated[SinglePhase, Tag(KINDS[5])]
-    | Annotated[ThreePhaseMotor, Tag(KINDS[6])],
+    | Annotated[ThreePhaseMotor, Tag(KINDS[6])]
+    | Annotated[ShuntMotor, Tag(KINDS[7])],
     Discriminator(kind),
 ]
 

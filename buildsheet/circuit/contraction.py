@@ -4,6 +4,7 @@ A circuit keeps what no switch changes (`_Map`), so that thousands of positions 
 """
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from itertools import product
 from typing import Literal
 
@@ -16,6 +17,7 @@ from buildsheet.circuit.netlist import (
     Diode,
     Electronics,
     Fuse,
+    Inside,
     Link,
     Positions,
     Resistance,
@@ -248,11 +250,15 @@ def pulled_in(circuit: Circuit, positions: Positions) -> dict[str, str]:
 
 
 def fed(circuit: Circuit, device: Device, positions: Positions) -> bool:
-    """Whether the device's coil lies between the poles of the source; True for one without a coil."""
+    """Whether the device's coil lies between the poles of the source, or the current of its load passes it where it lies in a
+    row with one; True for one without a coil."""
     if device.coil is None:
         return True
-    if not _has_coil(device):
+    coil = _coil_of(device)
+    if coil is None:
         return False  # its winding is broken
+    if device.in_a_row:
+        return carries(circuit, positions, device.code, coil)
     return _between_poles(circuit, device, positions, "coil")
 
 
@@ -260,7 +266,8 @@ def kept_in(circuit: Circuit, device: Device, positions: Positions) -> bool:
     """Whether a device that is in stays in: its coil is fed, if only through a resistor, since a coil holds with a part of
     the voltage that it pulls in with."""
     return fed(circuit, device, positions) or (
-        any(other.kind == "resistor" for other in circuit.devices.values()) and _has_coil(device) and _between_poles(circuit, device, positions, "weak")
+        not device.in_a_row
+        and any(other.kind == "resistor" for other in circuit.devices.values()) and _coil_of(device) is not None and _between_poles(circuit, device, positions, "weak")
     )
 
 
@@ -278,10 +285,43 @@ def _between_poles(circuit: Circuit, device: Device, positions: Positions, how: 
     )
 
 
-def _has_coil(device: Device) -> bool:
-    return device.coil is not None and any(
-        isinstance(part, Resistance) and {part.a, part.b} == set(device.coil) for part in device.inside
-    )
+def _coil_of(device: Device) -> Resistance | None:
+    ends = set(device.coil or ())
+    return next((part for part in device.inside if isinstance(part, Resistance) and {part.a, part.b} == ends), None)
+
+
+def without_part(circuit: Circuit, device: Device, part: Inside) -> Circuit:
+    """The circuit with one part of a device open."""
+    key = ("opened", device.code, part)
+    if key not in circuit.kept:
+        inside = tuple(one for one in device.inside if one is not part)
+        circuit.kept[key] = replace(circuit, devices={**circuit.devices, device.code: replace(device, inside=inside)})
+    found: Circuit = circuit.kept[key]
+    return found
+
+
+def feeders(circuit: Circuit) -> list[Device]:
+    """The devices that give a fixed direct voltage, those with nothing left inside aside."""
+    return [device for device in circuit.devices.values() if device.gives and any(isinstance(part, Electronics) for part in device.inside)]
+
+
+def carries(circuit: Circuit, positions: Positions, code: str, part: Resistance, *, behind_only: bool = False) -> bool:
+    """Whether what gives a fixed direct voltage drives a current through a part: its two terminals reach the part's ends from
+    both sides, nothing joins these past the part, and it is fed itself. `behind_only`: the last is not asked, so that only
+    what opens the direct current makes a difference."""
+    device = circuit.devices[code]
+    if contract(circuit, positions).same(Terminal(code, part.a), Terminal(code, part.b)):
+        return False
+    lifted = without_part(circuit, device, part)
+    pair = {part.a, part.b}
+    for feeder in feeders(circuit):
+        around = frozenset({feeder.code, *(other.code for other in circuit.devices.values() if other.kind == "drive")})
+        outputs = [Terminal(feeder.code, name) for name in feeder.gives or ()]
+        if differ(names & pair for names in flows(lifted, positions, outputs, code, around).values()) and (
+            behind_only or powered(circuit, positions, (feeder.code,))
+        ):
+            return True
+    return False
 
 
 def flows(

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from buildsheet.circuit.breach import Breach, breach, of_kind
+from buildsheet.circuit.contraction import feeders
 from buildsheet.circuit.netlist import Circuit, Device, Positions, Terminal, Winding
 from buildsheet.circuit.readings import potentials, resistance
 from buildsheet.circuit.sequence import runs
@@ -40,17 +41,24 @@ def knob(circuit: Circuit) -> Iterator[Breach]:
 def turns(circuit: Circuit, positions: Positions, motor: Device) -> int:
     """1 or -1 for the two ways that the motor can turn, 0 when one of its windings carries no current. Each winding that
     is reversed reverses it: an armature alone, an armature and its field, a main and a start winding."""
-    feed = _feed(circuit)
-    if feed is None:
-        return 0
-    volts = potentials(circuit, positions, *feed)
+    feeds = {False: _feed(circuit), True: _own_feed(circuit)}
+    along = {apart: potentials(circuit, positions, *feed) for apart, feed in feeds.items() if feed is not None}
     way = 1
     for winding in (part for part in motor.inside if isinstance(part, Winding)):
+        volts = along.get(winding.apart, {})
         ends = [volts.get(Terminal(motor.code, name)) for name in (winding.a, winding.b)]
         if ends[0] is None or ends[1] is None or ends[0] == ends[1]:
             return 0
         way *= 1 if ends[0] > ends[1] else -1
     return way
+
+
+def _own_feed(circuit: Circuit) -> tuple[Terminal, Terminal] | None:
+    """The two terminals that feed a winding which lies apart."""
+    for device in feeders(circuit):
+        if device.gives is not None:
+            return Terminal(device.code, device.gives[0]), Terminal(device.code, device.gives[1])
+    return None
 
 
 def _feed(circuit: Circuit) -> tuple[Terminal, Terminal] | None:

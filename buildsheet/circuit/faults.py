@@ -8,7 +8,8 @@ from typing import Literal
 
 from buildsheet.circuit.braking import across, stopped
 from buildsheet.circuit.breach import FUSES, of_kind
-from buildsheet.circuit.contraction import contract, fed, powered, reached
+from buildsheet.circuit.contraction import contract, fed, powered, reached, without_part
+from buildsheet.circuit.field import apart, runs_on
 from buildsheet.circuit.interlocks import interlocks
 from buildsheet.circuit.moving import fed_winding, joined_outputs, shorted_outputs
 from buildsheet.circuit.netlist import (
@@ -56,6 +57,8 @@ Outcome = Literal[
     "no turning",
     "brake fails",
     "brake drags",
+    "field lost",
+    "field unwatched",
     "nothing yet",
 ]
 STOPPERS: dict[Outcome, str] = {
@@ -67,7 +70,7 @@ STOPPERS: dict[Outcome, str] = {
     "pedal fails": "pedal",
     "disconnect fails": "disconnect",
 }
-CONVERTERS = ("drive", "speed-control")  # whose power device may fail
+CONVERTERS = ("drive", "speed-control", "field-supply")  # whose power device may fail
 INTERLOCKED: dict[str, Outcome] = {
     "reversal": "reverses without waiting",
     "charging": "runs on the charger",
@@ -192,7 +195,7 @@ def _effect(
     circuit: Circuit, fault: Fault, broken: Circuit, sound: tuple[Run, ...], starts: tuple[Terminal, ...]
 ) -> Effect:
     found: list[Outcome] = []
-    if fault.kind == "open" and circuit.devices[fault.device].kind in CONVERTERS:
+    if fault.kind == "open" and circuit.devices[fault.device].kind in CONVERTERS and circuit.devices[fault.device].gives is None:
         return Effect(fault, ("no turning",), ())
     if _short_circuit(broken, sound):
         return Effect(fault, ("fuse blows",), ())
@@ -221,6 +224,7 @@ def _effect(
         found.append("no charging")
     if _stays_charged(circuit, broken):
         found.append("stays charged")
+    found += _field(circuit, broken, sound)
     for resistor in of_kind(broken, "brake-resistor"):
         if any(across(broken, at, resistor) for at in ran):
             found.append("brake drags")
@@ -237,6 +241,15 @@ def _effect(
     if not found:
         found.append("nothing yet")
     return Effect(fault, tuple(found), tuple(stopped_by))
+
+
+def _field(circuit: Circuit, broken: Circuit, sound: tuple[Run, ...]) -> Iterator[Outcome]:
+    """Whether the machine runs without a field that has a supply of its own; or would, were that field to open next."""
+    for motor, winding in apart(circuit):
+        if runs_on(broken, motor, winding, sound) is not None:
+            yield "field lost"
+        elif winding in broken.devices[motor.code].inside and runs_on(without_part(broken, broken.devices[motor.code], winding), motor, winding, sound) is not None:
+            yield "field unwatched"
 
 
 def _knob_ends(circuit: Circuit, fault: Fault) -> tuple[Terminal, ...]:
@@ -290,7 +303,7 @@ def _turns(circuit: Circuit, broken: Circuit, positions: Positions) -> bool:
         part in broken.devices[motor.code].inside and fed_winding(broken, positions, motor.code, part)
         for motor in of_kind(circuit, "motor")
         for part in motor.inside
-        if isinstance(part, Winding) and fed_winding(circuit, positions, motor.code, part)
+        if isinstance(part, Winding) and not part.apart and fed_winding(circuit, positions, motor.code, part)
     )
 
 

@@ -7,13 +7,12 @@ from dataclasses import replace
 from itertools import pairwise
 
 from buildsheet.circuit.breach import Breach, breach, of_kind
-from buildsheet.circuit.contraction import all_positions, contract, differ, flows, powered
+from buildsheet.circuit.contraction import all_positions, carries, contract, differ, flows, powered, without_part
 from buildsheet.circuit.netlist import (
     Circuit,
     Contact,
     Device,
     Diode,
-    Inside,
     Positions,
     Resistance,
     Terminal,
@@ -50,20 +49,25 @@ def moving(circuit: Circuit) -> Iterator[Breach]:
 
 
 def joined_outputs(circuit: Circuit, positions: Positions) -> Iterator[tuple[Terminal, Terminal]]:
-    """Output terminals of a drive that are one node, without a load between."""
+    """Output terminals of a drive, or of what gives a fixed voltage, that are one node, without a load between."""
     nodes = contract(circuit, positions)
-    for device in of_kind(circuit, *LOADED):
-        ends = [Terminal(device.code, name) for name in device.limits]
+    for device in circuit.devices.values():
+        ends = [Terminal(device.code, name) for name in _outputs(device)]
         for index, a in enumerate(ends):
             for b in ends[index + 1 :]:
                 if nodes.same(a, b):
                     yield a, b
 
 
+def _outputs(device: Device) -> tuple[str, ...]:
+    """The terminals on which a device gives current out."""
+    return device.gives or (tuple(device.limits) if device.kind in LOADED else ())
+
+
 def shorted_outputs(circuit: Circuit, positions: Positions) -> Iterator[tuple[Terminal, Terminal]]:
     """The output terminals of a drive that only heaters and the like lie between: less than `SHORT` ohms, the motor aside."""
-    for device in of_kind(circuit, *LOADED):
-        ends = [Terminal(device.code, name) for name in device.limits]
+    for device in circuit.devices.values():
+        ends = [Terminal(device.code, name) for name in _outputs(device)]
         for index, a in enumerate(ends):
             for b in ends[index + 1 :]:
                 if resistance(circuit, positions, a, b) < SHORT:
@@ -193,7 +197,7 @@ def _opening(circuit: Circuit) -> Iterator[Breach]:
 def _direct_load(circuit: Circuit, run: Run, device: Device, part: Contact) -> str | None:
     """The first load whose direct current passes a contact and stops when it opens: a winding, or a drive on a battery.
     A winding with a diode across it is none: its current runs on."""
-    opened = _without(circuit, device, part)
+    opened = without_part(circuit, device, part)
     for load in circuit.devices.values():
         if circuit.direct and load.kind in LOADED:
             alone = (load.code,)
@@ -204,15 +208,17 @@ def _direct_load(circuit: Circuit, run: Run, device: Device, part: Contact) -> s
         for winding in load.inside:
             if not isinstance(winding, Winding) or _carried_on(circuit, run, load.code, winding):
                 continue
-            flows = fed_winding(circuit, run.positions, load.code, winding)
-            if flows and not fed_winding(opened, run.positions, load.code, winding):
+            flows = _flows_behind(circuit, run.positions, load.code, winding)
+            if flows and not _flows_behind(opened, run.positions, load.code, winding):
                 return load.code
     return None
 
 
 def fed_winding(circuit: Circuit, positions: Positions, code: str, winding: Resistance) -> bool:
-    """Whether current can flow through a winding: two poles of what feeds it, a drive's output or the source, reach its
-    two ends."""
+    """Whether current can flow through a winding: two poles of what feeds it, a drive's output, a supply of its own or the
+    source, reach its two ends."""
+    if isinstance(winding, Winding) and winding.apart:
+        return carries(circuit, positions, code, winding)
     drives = [*of_kind(circuit, *LOADED), *of_kind(circuit, "bleeder")] if circuit.devices[code].kind == "motor" else []
     outputs = [Terminal(d.code, name) for d in drives for name in d.limits]
     if not outputs:
@@ -220,18 +226,14 @@ def fed_winding(circuit: Circuit, positions: Positions, code: str, winding: Resi
         outputs = [Terminal(source.code, pole) for pole in poles.poles]
     around = frozenset(d.code for d in drives)
     pair = {winding.a, winding.b}
-    lifted = _without(circuit, circuit.devices[code], winding)
+    lifted = without_part(circuit, circuit.devices[code], winding)
     return differ(names & pair for names in flows(lifted, positions, outputs, code, around).values())
 
 
-def _without(circuit: Circuit, device: Device, part: Inside) -> Circuit:
-    """The circuit with one part of a device open."""
-    key = ("opened", device.code, part)
-    if key not in circuit.kept:
-        inside = tuple(one for one in device.inside if one is not part)
-        circuit.kept[key] = replace(circuit, devices={**circuit.devices, device.code: replace(device, inside=inside)})
-    found: Circuit = circuit.kept[key]
-    return found
+def _flows_behind(circuit: Circuit, positions: Positions, code: str, winding: Winding) -> bool:
+    """Whether direct current can flow through a winding: what opens the alternating current ahead of a rectifier opens no
+    direct one, since the rectifier carries the winding's current on."""
+    return carries(circuit, positions, code, winding, behind_only=True) if winding.apart else fed_winding(circuit, positions, code, winding)
 
 
 def _taken_away(circuit: Circuit, run: Run, device: Device) -> bool:

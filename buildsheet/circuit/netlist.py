@@ -68,9 +68,11 @@ class Resistance:
 
 @dataclass(frozen=True, slots=True)
 class Winding(Resistance):
-    """A winding, which stores a magnetic field: `part` is the armature or field of a motor, the coil of a relay."""
+    """A winding, which stores a magnetic field: `part` is the armature or field of a motor, the coil of a relay. One that lies
+    `apart` has a supply of its own beside the one that drives the motor."""
 
     part: str = "armature"
+    apart: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +147,8 @@ class Device:
     `control` where its speed knob goes, low end, wiper and high end; `unleashed_by` those of them that let it go to full
     speed when their wire breaks. `makes_volts`: the most that
     it makes by itself while it turns (a motor). `runs_by`: two terminals that must be joined for it to give anything.
+    `in_a_row`: its coil does not lie across the poles but in a row with a load, and pulls in by the load's current. `gives`:
+    two terminals on which it gives a fixed direct voltage as long as it is fed itself.
     """
 
     code: str
@@ -169,6 +173,8 @@ class Device:
     control: tuple[str, str, str] | None = None
     makes_volts: float = 0.0
     runs_by: tuple[str, str] | None = None
+    in_a_row: bool = False
+    gives: tuple[str, str] | None = None
     place: str = ""
     column: int = 0
     touched: bool = False

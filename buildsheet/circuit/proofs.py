@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import inf
 
 from buildsheet.circuit.braking import braking
-from buildsheet.circuit.breach import FUSES, Breach, breach, is_metal, of_kind
+from buildsheet.circuit.breach import FUSES, Breach, breach, drives_nothing, of_kind
 from buildsheet.circuit.contraction import (
     all_positions,
     bridges,
@@ -15,6 +15,7 @@ from buildsheet.circuit.contraction import (
     reached,
 )
 from buildsheet.circuit.direction import direction, knob
+from buildsheet.circuit.field import field
 from buildsheet.circuit.interlocks import interlocks
 from buildsheet.circuit.inverted import inverted
 from buildsheet.circuit.moving import joined_outputs, moving
@@ -25,7 +26,7 @@ from buildsheet.circuit.stored import stored
 
 PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
           "protective conductor", "terminals", "restart", "reversal", "opening", "actions", "running", "stopping", "knob", "stored energy", "separation",
-          "charging", "pre-charge", "inverter", "brake")  # fmt: skip
+          "charging", "pre-charge", "inverter", "brake", "field")  # fmt: skip
 NOTHING = ("nothing", inf)  # what guards a wire before the first fuse of a source without a breaker
 
 
@@ -58,6 +59,7 @@ def _all(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
     yield from separation(circuit, starts)
     yield from braking(circuit)
     yield from inverted(circuit)
+    yield from field(circuit)
 
 
 def _short_circuit(circuit: Circuit, positions: Positions) -> Iterator[Breach]:
@@ -96,7 +98,7 @@ def _isolation(circuit: Circuit, starts: tuple[Terminal, ...], positions: Positi
                 power = {device.code for device in of_kind(circuit, "motor", "drive", "motor-fuse")}
                 found = reached(circuit, positions, start)
                 for terminal in found:
-                    if terminal.device in power and not is_metal(circuit, terminal):
+                    if terminal.device in power and not drives_nothing(circuit, terminal):
                         words = f"{terminal} is still live with {stop.code} pressed"
                         yield breach("emergency stop", path_to(found, terminal), positions, words)
                         break
@@ -273,7 +275,7 @@ def _restart(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]
         for start in starts:
             found = reached(circuit, positions, start)
             for device in of_kind(circuit, "motor", "drive"):
-                hit = next((t for t in found if t.device == device.code and not is_metal(circuit, t)), None)
+                hit = next((t for t in found if t.device == device.code and not drives_nothing(circuit, t)), None)
                 if hit:
                     words = f"{hit} is live by itself when power returns"
                     yield breach("restart", path_to(found, hit), positions, words)

@@ -50,4 +50,8 @@ class Controls(Given):
         (), description="What else stops the machine: its contact goes into the chain of the no-volt release."
     )
     choke: Choke | None = Field(None, description="A choke in the motor's lead.")
+    field_relay: Flag = Field(
+        default=False, description="A relay in a row with a field that has a supply of its own: without field current nothing runs."
+    )
+    field_fuse: Flag = Field(default=False, description="A fuse of its own for that field. Only with its relay.")
     brake: Flag = Field(default=False, description="A resistor that brakes the motor at every stop.")

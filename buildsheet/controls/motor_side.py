@@ -35,8 +35,8 @@ def wire_motor(
     texts: dict[str, str],
 ) -> tuple[str, str]:
     """DC fuse, heaters of the overload relay, reversing switch and motor between the drive's output terminals, as far as
-    they are on the board. `windings` are the motor's, the armature first, then a field that carries the same current;
-    a reversing switch changes over the armature alone. `makes_volts` is the most that it makes by itself while it turns;
+    they are on the board. `windings` are the motor's, the armature first, then a field that carries the same current; one that
+    lies apart is wired by another stage. A reversing switch changes over the armature alone. `makes_volts` is the most that it makes by itself while it turns;
     `choke` the ohms that a meter may show on a choke in its lead; `bonded` says whether the motor's frame gets a protective conductor. Hands on
     the two ends between which the armature lies."""
     board.add(
@@ -84,7 +84,7 @@ def wire_motor(
         board.wire(405, "F3:2", "F3:3", "armature")
         board.wire(406, "F3:4", "F3:5", "armature")
         ends = ("F3:6", minus)
-    armature, *fields = windings
+    armature, *fields = (winding for winding in windings if not winding.apart)
     for number, field in zip(FIELD_WIRES, fields, strict=False):
         board.wire(number, ends[0], f"M1:{field.a}", "armature", "motor", cable="W3")
         ends = (f"M1:{field.b}", ends[1])

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from buildsheet.design.alone import Alone
+from buildsheet.design.field import FieldSupply
 from buildsheet.given.rotor import HomeMade
 from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
@@ -165,6 +166,8 @@ class Sizes:
     bleeder: Bleeder | None = None
     wait: Value | None = None
     braking: Braking | None = None
+    field: FieldSupply | None = None
+    field_fuse: Value | None = None
 
     def wire(self, role: str) -> WireSize:
         """The size of the conductors of a role."""

@@ -1,6 +1,7 @@
 """Heat: in the box, in the motor's winding, and at low speed on its own fan."""
 
 from buildsheet.design.design import Heat, Load, Slow
+from buildsheet.design.field import FieldSupply
 from buildsheet.formulas import cooling as c
 from buildsheet.formulas import motor as f
 from buildsheet.formulas.choice import smaller_of
@@ -14,7 +15,7 @@ from buildsheet.worksheet import Value, Worksheet, unknown
 
 
 def work_box(
-    project: Project, sheet: Worksheet, applied: Applied, points: tuple[Point, ...]
+    project: Project, sheet: Worksheet, applied: Applied, points: tuple[Point, ...], field: FieldSupply | None = None
 ) -> tuple[Value | None, Value, Value, Value, Value, Value]:
     """(drive loss, heat in the box, rise, temperature inside, limit, air that would carry it away)."""
     hardest = max((p.current for p in points if p.current.known), default=None)
@@ -30,6 +31,8 @@ def work_box(
     others = sheet.assume("heat.P_other", "other losses in the box")
     own = others if loss is None else sheet.work("heat.P_own", c.total_heat, "heat of drive, coil, relay and fuses", P_1=loss, P_2=others)
     own = _with_choke(project, sheet, own, points)
+    if field is not None:
+        own = sheet.work("heat.P_with_f", c.total_heat, "the same with the field's bridge and resistor", P_1=own, P_2=field.box_heat)
     heat = (
         own if fan is None else sheet.work("heat.P", c.total_heat, "heat in the box", P_1=own, P_2=fan.power)
     )

@@ -1,6 +1,7 @@
 """Sizes between supply and motor: fuses, overload, disconnect, contactor, cord and wires, drop; what a battery needs."""
 
 from buildsheet.design.design import Precharge, Sizes, WireSize
+from buildsheet.design.field import FieldSupply
 from buildsheet.design.starting import fuse_for_start, work_bleeder
 from buildsheet.design.wire_sizes import cord_size, guarded, wire_size
 from buildsheet.formulas import battery as b
@@ -26,6 +27,7 @@ def work_sizes(
     points: tuple[Point, ...],
     inside: Value,
     motor: Machine,
+    field: FieldSupply | None = None,
 ) -> Sizes:
     """Every size; `inside` is the temperature of the air in the box, which the wires lie in."""
     power = project.power
@@ -34,7 +36,7 @@ def work_sizes(
     rules = region.tables["rules"]
     share = _fuse_share(region, sheet, inside)
     outfit = power.fit_out(sheet, region, supplied, applied, points, share)
-    line = _line_current(project, sheet, points, outfit.idle)
+    line = _line_current(project, sheet, points, outfit.idle, field)
     running = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
     fuse_need = _with_start(sheet, "F1", "line fuse, at least, the start counted", outfit.start_needs[0], fuse_for_start(region, sheet, motor, running))
     fuse = sheet.pick("F1.I_n", region.tables["fuse"], "rating", "line fuse", at_least=fuse_need)
@@ -110,6 +112,8 @@ def work_sizes(
         charger_fuse=charger_fuse,
         precharge=_precharge(project, sheet, supplied),
         bleeder=None if power.fuses_motor else work_bleeder(region, sheet, motor),
+        field=field,
+        field_fuse=_field_fuse(project, region, sheet, field, share),
     )
 
 
@@ -225,6 +229,15 @@ def _charger_fuse(project: Project, region: Region, sheet: Worksheet, share: Val
     return sheet.pick("F4.I_n", region.tables["fuse"], "rating", "charger fuse", at_least=need)
 
 
+def _field_fuse(project: Project, region: Region, sheet: Worksheet, field: FieldSupply | None, share: Value) -> Value | None:
+    """The fuse of a field's supply, by its current while it is cold; None where none is asked for. Its wires need none: they are
+    of the line's size."""
+    if field is None or project.controls is None or not project.controls.field_fuse:
+        return None
+    need = sheet.work("F7.I_need", protection.least_fuse_rating, "field fuse, at least", I=field.most, k=share)
+    return sheet.pick("F7.I_n", region.tables["fuse"], "rating", "field fuse", at_least=need)
+
+
 def _precharge(project: Project, sheet: Worksheet, supplied: Supplied) -> Precharge | None:
     """Resistor and time that fill the capacitor of a drive on a battery; None when nothing is to be filled."""
     capacitor = project.power.capacitor_in if project.power is not None else None
@@ -269,8 +282,8 @@ def _largest(sheet: Worksheet, id: str, label: str, values: tuple[Value, ...]) -
     return found
 
 
-def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...], idle: Value | None) -> Value:
-    """Largest line current of the operating points, and beside it those of the fan and of what the builder adds."""
+def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...], idle: Value | None, field: FieldSupply | None) -> Value:
+    """Largest line current of the operating points, and beside it those of the field, of the fan and of what the builder adds."""
     drive = _largest(
         sheet, "line.I_drive", "largest line current of the drive", tuple(point.line for point in points)
     )
@@ -281,9 +294,11 @@ def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...],
         for number, extra in enumerate(project.extras, 1)
     ]
     total = drive
+    if field is not None:  # through a bridge into so much inductance the line's RMS current is the field's own
+        total = sheet.work("line.I_with_f" if beside or idle is not None else "line.I", protection.sum_of_currents, "the same with the field's, cold, line high", I_1=drive, I_2=field.most)
     if idle is not None:
         total = sheet.work(
-            "line.I_with" if beside else "line.I", protection.sum_of_currents, "the same with what its iron takes", I_1=drive, I_2=idle
+            "line.I_with" if beside else "line.I", protection.sum_of_currents, "the same with what its iron takes", I_1=total, I_2=idle
         )
     for number, (key, name, power, voltage) in enumerate(beside, 1):
         current = sheet.work(key, protection.current_of_power, f"current of the {name}", P=power, V=voltage)

@@ -2,7 +2,8 @@
 
 from collections import defaultdict
 
-from buildsheet.design.design import Design
+from buildsheet.design.design import Design, Sizes
+from buildsheet.design.field import FieldSupply
 from buildsheet.sizing.spelt import row_of, spelt
 from buildsheet.units import figures
 
@@ -50,6 +51,8 @@ def device_texts(design: Design) -> dict[str, str]:
     written |= sizes.outfit.texts
     if sizes.braking is not None:
         written["R3"] = f"{row_of(sizes.braking.resistor)}, {spelt(sizes.braking.rating)}"
+    if sizes.field is not None:
+        written |= _field(sizes.field, sizes)
     choke = project.controls.choke if project.controls else None
     if choke is not None:
         written["L1"] = f"{spelt(choke.inductance)}, {spelt(choke.current)}" if choke.current.known else spelt(choke.inductance)
@@ -62,6 +65,16 @@ def device_texts(design: Design) -> dict[str, str]:
     if rating is not None and motor is not None:
         written["M1"] = f"{spelt(rating.voltage)} {motor.drawn}, {spelt(rating.current)}"
     return defaultdict(str, written)
+
+
+def _field(field: FieldSupply, sizes: Sizes) -> dict[str, str]:
+    """What belongs to a field's own supply."""
+    return {
+        "T3": f"{figures(field.volts, 3)} V DC" if field.volts.known else "",
+        "R4": f"{row_of(field.resistor)}, {spelt(field.rating)}" if field.resistor is not None and field.rating is not None else "",
+        "K3": f"out under {figures(field.opens, 2)} A" if field.opens.known else "",
+        "F7": f"{spelt(sizes.field_fuse)}, time-lag" if sizes.field_fuse is not None else "",
+    }
 
 
 def _dc(design: Design) -> str:

@@ -5,11 +5,12 @@ from math import inf
 from typing import TypedDict
 
 from buildsheet.circuit import Circuit, Contact, Device, Terminal, Winding
-from buildsheet.circuit.builder import Board, Conductor
+from buildsheet.circuit.builder import Board, Conductor, Feed
 from buildsheet.controls.alternating_motor import Starter, wire_line_motor, wire_three_phase
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.brake import add_brake
 from buildsheet.controls.choices import Choke
+from buildsheet.controls.field import OwnFuse, add_field_relay, wire_field
 from buildsheet.controls.extras import bar_screws, bond_movable, renamed, wire_extras
 from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
@@ -75,6 +76,8 @@ def wire(design: Design) -> Circuit | None:
     reverses = project.machine is not None and project.machine.reverse and sizes.motor_fuse is not None
     if reverses:
         chain.append(add_reversing(board, usual("coil of a timer"), texts))
+    if sizes.field is not None and project.controls is not None and project.controls.field_relay:
+        chain.append(add_field_relay(board, usual("coil of a current relay"), texts))
     if project.controls is not None:
         chain += add_stops(board, project.controls.also_stops, texts)
     if sizes.precharge is not None:
@@ -89,6 +92,8 @@ def wire(design: Design) -> Circuit | None:
     if sizes.motor_fuse is not None:
         lies = wire_motor(board, plus=outputs[0], minus=outputs[1], fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
                    fuse_interrupts=_interrupts(design, "motor-fuse"), choke=_choke(design), **shared)  # fmt: skip
+        if sizes.field is not None:
+            _field(board, feed, design, sizes, supplied, texts)
         if sizes.braking is not None:
             add_brake(board, lies, around("resistor", float(sizes.braking.resistor)), texts)
     elif len(outputs) > 2:
@@ -142,6 +147,8 @@ def missing(design: Design) -> tuple[Value, ...]:
         *sizes.outfit.needed,
         *((sizes.braking.resistor,) if sizes.braking is not None else ()),
         *(winding.ohms for winding in (design.motor.windings if design.motor is not None else ())),
+        *((sizes.field.resistor,) if sizes.field is not None and sizes.field.resistor is not None else ()),
+        *((sizes.field_fuse,) if sizes.field_fuse is not None else ()),
         *((choke.resistance,) if (choke := _choke_of(design)) is not None else ()),
         *lengths,
     ]
@@ -196,6 +203,7 @@ def _conductors(design: Design, sizes: Sizes, supplied: Supplied) -> dict[str, C
         "entry-2": _conductor(cord, colours[other], other),
         "line": _conductor(line, colours["line"]),
         "neutral": _conductor(line, colours[other], other),
+        **({"field": _conductor(line, colours["armature"])} if sizes.field is not None else {}),
         **({"secondary": _conductor(sizes.wire("secondary"), colours["line"])} if any(size.role == "secondary" for size in sizes.wires) else {}),
         "control": _conductor(sizes.wire("control"), colours["control"]),
         "protective": protective,
@@ -295,8 +303,21 @@ def _windings(design: Design) -> tuple[Winding, ...]:
     made = []
     for winding in design.motor.windings if design.motor is not None else ():
         part = "brushed armature" if winding.part == "armature" else "field winding"
-        made.append(Winding(winding.a, winding.b, *around(part, float(winding.ohms)), part=winding.part))
+        made.append(Winding(winding.a, winding.b, *around(part, float(winding.ohms)), part=winding.part, apart=winding.apart))
     return tuple(made)
+
+
+def _field(board: Board, feed: Feed, design: Design, sizes: Sizes, supplied: Supplied, texts: dict[str, str]) -> None:
+    """The field's own supply, as far as it is sized."""
+    field, motor = sizes.field, design.motor
+    if field is None or motor is None:
+        return
+    winding = next(one for one in motor.windings if one.apart)
+    fuse = None
+    if sizes.field_fuse is not None:
+        fuse = OwnFuse(_trips(design, "field-fuse", sizes.field_fuse), _interrupts(design, "field-fuse"), supplied.poles > 1)
+    ohms = around("resistor", float(field.resistor)) if field.resistor is not None else None
+    wire_field(board, feed, (f"M1:{winding.a}", f"M1:{winding.b}"), resistor=ohms, fuse=fuse, texts=texts)
 
 
 def _starter(design: Design) -> Starter | None:

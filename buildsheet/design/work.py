@@ -7,6 +7,7 @@ from buildsheet.design.alone import work_alone, work_asked
 from buildsheet.design.battery import work_battery
 from buildsheet.design.braking import work_braking
 from buildsheet.design.design import Design
+from buildsheet.design.field import work_field
 from buildsheet.design.heat import work_box, work_heat
 from buildsheet.design.load import work_coast, work_inertia, work_load, work_turning, work_wait
 from buildsheet.design.places import places_of
@@ -40,13 +41,14 @@ def work(project: Project) -> Design:
         motor.behind_choke(sheet, choke.inductance, choke.resistance)
     applied = project.power.applied(sheet, supplied)
     motor.connect(sheet, applied)
+    field = work_field(project, here, sheet, supplied, motor)
     points = (
         motor.point(sheet, "low", "at the lowest speed", applied, load.motor_low, load.motor_torque_low),
         motor.point(sheet, "high", "at the highest speed", applied, load.motor_high, load.motor_torque_high),
     )
-    box = work_box(project, sheet, applied, points)
+    box = work_box(project, sheet, applied, points, field)
     inertia = work_inertia(project, sheet, load)
-    sizes = work_sizes(project, here, sheet, supplied, applied, points, box[3], motor)
+    sizes = work_sizes(project, here, sheet, supplied, applied, points, box[3], motor, field)
     heat = work_heat(project, sheet, motor, load, points, box)
     fastest = motor.runaway(sheet, applied)
     turning = work_turning(project, sheet, load, fastest)

@@ -5,7 +5,7 @@ Every formula with a share of the field refuses a small one: where the field is 
 
 from buildsheet.citations import Citation, derivation
 from buildsheet.formulas.formula import formula
-from buildsheet.units import Ampere, NewtonMetre, Ohm, RadianPerSecond, Share, Volt, VoltSecondPerRadian
+from buildsheet.units import Ampere, NewtonMetre, Number, Ohm, RadianPerSecond, Share, Volt, VoltSecondPerRadian, Watt
 
 SHUNT = Citation("textbooks on electrical machines, shunt motor", "E = K_e·ω at the rated field, in proportion below it")
 LEAST_FIELD = 0.5  # of the rated field: speed goes with its inverse, and no rotor is trusted with more than twice its own
@@ -51,6 +51,56 @@ def field_share(I_f: Ampere, I_n: Ampere) -> Share:
     0.8
     """
     return I_f / I_n
+
+
+@formula(source=derivation("a share of the full field current"), limits={"I_n": (0.01, 100), "p": (0.1, 1)})
+def current_of_share(I_n: Ampere, p: Share) -> Ampere:
+    """Field current at a share of the full one.
+
+    >>> current_of_share(I_n=0.5, p=0.7)
+    0.35
+    """
+    return I_n * p
+
+
+@formula(source=derivation("a margin over a current; which, says the rule"), limits={"I": (0, 100), "k": (1, 2)})
+def current_with_margin(I: Ampere, k: Share) -> Ampere:
+    """Least field current that leaves a margin over the one at which a relay falls out.
+
+    >>> round(current_with_margin(I=0.28, k=1.1), 6)
+    0.308
+    """
+    return I * k
+
+
+@formula(source=derivation("a share more than the plate's volts; which, says the rule"), limits={"V_f": (1, 1000), "k": (1, 1.5)})
+def volts_that_a_field_stands(V_f: Volt, k: Share) -> Volt:
+    """Most volts on a field for long.
+
+    >>> round(volts_that_a_field_stands(V_f=100.0, k=1.1), 6)
+    110.0
+    """
+    return V_f * k
+
+
+@formula(source=derivation("a part that is always on is rated for more than its heat; how much, says the rule"), limits={"P": (0, 1e4), "k": (1, 10)})
+def rating_with_spare(P: Watt, k: Number) -> Watt:
+    """Rating of a resistor that is always on.
+
+    >>> rating_with_spare(P=20.0, k=2.0)
+    40.0
+    """
+    return P * k
+
+
+@formula(source=SHUNT, limits={"K_e": (1e-4, 100), "p": FIELD}, leaves_out=BENT)
+def constant_at_share(K_e: VoltSecondPerRadian, p: Share) -> VoltSecondPerRadian:
+    """Back-EMF constant with a share p of the rated field.
+
+    >>> round(constant_at_share(K_e=2.65, p=0.8), 6)
+    2.12
+    """
+    return K_e * p
 
 
 @formula(source=SHUNT, limits={"K_e": (1e-4, 100), "p": FIELD}, leaves_out=BENT)

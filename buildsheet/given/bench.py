@@ -38,6 +38,14 @@ class Plate(Given):
     )
 
 
+class FieldPlate(Given):
+    """The field's own line on the nameplate. On one line: `100 V, 0.55 A`."""
+
+    SHORT: ClassVar = ("voltage", "current")
+    voltage: Volts = Field(description="Field volts on the plate.", examples=["100 V"])
+    current: Amperes = Field(description="Field amperes on the plate.", examples=["0.55 A"])
+
+
 class Spun(Given):
     """The motor turned by a drill as a generator. On one line: `47.6 V at 1000 rpm`."""
 
@@ -83,6 +91,15 @@ class FreeRun(Given):
     current: IdleAmperes = Field(
         description="Current it settles at; 0 A for a motor without losses, as in a problem of a textbook.",
         examples=["0.46 A"],
+    )
+
+
+class FieldRun(FreeRun):
+    """A run without load with the field fed by itself. On one line: `24.0 V, 168 rpm, 0.42 A, 0.55 A field`."""
+
+    SHORT: ClassVar = ("voltage", "speed", "current", "field")
+    field: Annotated[Amperes, Said(after="field")] = Field(
+        description="Direct current in the field meanwhile.", examples=["0.55 A"]
     )
 
 

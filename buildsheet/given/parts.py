@@ -24,7 +24,7 @@ PartKind = Literal[
     "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "earth bar", "drive", "choke",
     "reversing switch", "timer", "charger inlet", "resistor", "diode", "lamp", "indicator", "speed display",
     "guard switch", "thermostat", "foot pedal",
-    "autotransformer", "transformer", "bridge", "capacitor", "microswitch", "speed box", "console", "pulse source",
+    "relay", "autotransformer", "transformer", "bridge", "capacitor", "microswitch", "speed box", "console", "pulse source",
 ]  # fmt: skip
 Gauge = Literal[
     "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG",
@@ -64,6 +64,8 @@ class Part(Given):
         "range",
         "secondary",
         "apparent",
+        "pulls_in",
+        "falls_out",
     )
     kind: PartKind = Field(description="What it is.")
     id: str = Field("", description="Your own name for this one part.", max_length=20)
@@ -119,6 +121,12 @@ class Part(Given):
     )
     range: Annotated[Times, Said(before="up to")] = Field(
         description="Longest time that a timer can be set to.", examples=["30 s"]
+    )
+    pulls_in: Annotated[Amperes, Said(before="pulls in at")] = Field(
+        description="Coil current at which a current relay has pulled in.", examples=["0.30 A"]
+    )
+    falls_out: Annotated[Amperes, Said(before="falls out at")] = Field(
+        description="Coil current at which a current relay has fallen out.", examples=["0.29 A"]
     )
     pieces: Literal["two of them"] | None = Field(
         None, description="Whether there are two alike, for a place that takes two."

@@ -18,12 +18,25 @@ from buildsheet.worksheet import Value, Worksheet
 
 @dataclass(frozen=True, slots=True)
 class MotorWinding:
-    """A winding as the circuit knows it: its two screws, which part of the motor it is, and the ohms that it has."""
+    """A winding as the circuit knows it: its two screws, which part of the motor it is, the ohms that it has, and whether it
+    lies `apart`, on a supply of its own."""
 
     a: str
     b: str
     part: Literal["armature", "field", "run", "start", "phase"]
     ohms: Value
+    apart: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SeparateField:
+    """A field on a supply of its own: its ohms cold and warm, the volts and amperes at which it has the whole of its strength.
+    Its screws are those of the winding that lies apart."""
+
+    cold: Value
+    warm: Value
+    volts: Value
+    current: Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +71,7 @@ class Machine(ABC):
     suits: ClassVar[Mapping[str, str]] = {}  # lines to paste for groups of a file, where this motor wants others than most
     where = "the motor"
     starting: Starting | None = None
+    separate_field: SeparateField | None = None
     at_start: Value | None = None  # current that it takes from the line with its rotor still, where it starts on the line
 
     @abstractmethod
@@ -67,6 +81,11 @@ class Machine(ABC):
     @abstractmethod
     def connect(self, sheet: Worksheet, applied: Applied) -> None:
         """Settles what depends on what feeds it, such as how its windings are linked; called once, before any point."""
+
+    def excited(self, sheet: Worksheet, share: Value, least: Value) -> None:
+        """Tells a motor with a separate field what share of its full current the field has at work, and the least that it can
+        have before the machine stops by itself; called once, before any point."""
+        del sheet, share, least
 
     @property
     def to_set(self) -> tuple[tuple[str, Value], ...]:

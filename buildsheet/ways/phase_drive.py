@@ -23,6 +23,7 @@ class PhaseControlledDrive(Drive):
     """A DC drive that chops the line by thyristors."""
 
     stands_as: ClassVar[tuple[str, ...]] = ("phase control",)
+    feeds_apart: ClassVar[bool] = True
 
     way: Literal["phase-controlled-drive"] = Field(description="Way of powering.")
     line_voltage: Volts = Field(description="Line voltage that the drive is made for.", examples=["120 V"])

@@ -136,6 +136,7 @@ class Way(Given):
     fuses_motor: ClassVar[bool] = True  # a fuse lies in the motor's lead behind it
     switches_motor: ClassVar[bool] = False  # the contactor opens the motor's own direct current
     display: ClassVar[bool] = False  # it tells its output by itself, and is set by its own keys
+    feeds_apart: ClassVar[bool] = False  # a field on a bridge of its own may stand beside it, and its stop leaves that fed
     guards_motor: ClassVar[bool] = False  # its own electronics see the motor's overload, and nothing may lie behind it
 
     @property

@@ -1,0 +1,69 @@
+"""A motor's field that has a supply of its own: without it the motor has no speed of its own, so that whatever opens it must
+take the contactor out, and keep it out.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from buildsheet.circuit.breach import Breach, breach, of_kind
+from buildsheet.circuit.contraction import contract, powered, without_part
+from buildsheet.circuit.moving import fed_winding
+from buildsheet.circuit.netlist import Circuit, Device, Electronics, Fuse, Positions, Resistance, Terminal, Winding
+from buildsheet.circuit.sequence import Run, driven, runs, settle
+
+
+def field(circuit: Circuit) -> Iterator[Breach]:
+    """Breaches of what feeds and watches a field: the drive is never fed while the field carries no current, with all parts
+    sound or with one of those that feed it open."""
+    for motor, winding in apart(circuit):
+        ends = (Terminal(motor.code, winding.a), Terminal(motor.code, winding.b))
+        for run in runs(circuit):
+            if not fed_winding(circuit, run.positions, motor.code, winding):
+                yield breach("field", ends, run.positions, f"the machine runs while the field {ends[0]} carries no current")
+                return
+        for words, opened in openings(circuit):
+            at = runs_on(opened, motor, winding, runs(circuit))
+            if at is not None:
+                yield breach("field", ends, at, f"with {words} the machine runs and its field carries no current")
+                return
+
+
+def apart(circuit: Circuit) -> Iterator[tuple[Device, Winding]]:
+    """The motors' windings that have a supply of their own."""
+    for motor in of_kind(circuit, "motor"):
+        for part in motor.inside:
+            if isinstance(part, Winding) and part.apart:
+                yield motor, part
+
+
+def openings(circuit: Circuit) -> Iterator[tuple[str, Circuit]]:
+    """Each part and wire that a current passes, open: in words, and the circuit that has it."""
+    for device in circuit.devices.values():
+        for part in device.inside:
+            if isinstance(part, Fuse | Resistance | Electronics):
+                yield f"{device.code} open", without_part(circuit, device, part)
+    for wire in circuit.wires:
+        if wire.role != "protective":
+            yield f"wire {wire.number} broken", replace(circuit, wires=tuple(one for one in circuit.wires if one is not wire))
+
+
+def runs_on(broken: Circuit, motor: Device, winding: Winding, sound: tuple[Run, ...]) -> Positions | None:
+    """The positions in which the machine runs on, or can be started, without current in the winding; None where it can't."""
+    loads = driven(broken)
+    for run in sound:
+        on = settle(broken, run.positions)
+        started = settle(broken, {**broken.rest, **run.set_to})
+        if run.button:
+            pressed = settle(broken, {**started, run.button: broken.devices[run.button].positions[1]})
+            started = settle(broken, {**pressed, run.button: broken.devices[run.button].positions[0]})
+        for at in (on, started):
+            if powered(broken, at, loads) and not _carries(broken, at, motor, winding):
+                return at
+    return None
+
+
+def _carries(broken: Circuit, at: Positions, motor: Device, winding: Winding) -> bool:
+    if winding not in broken.devices[motor.code].inside:
+        return False
+    same = contract(broken, at).same(Terminal(motor.code, winding.a), Terminal(motor.code, winding.b))
+    return not same and fed_winding(broken, at, motor.code, winding)
