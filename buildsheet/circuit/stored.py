@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import inf, log
 
-from buildsheet.circuit.breach import Breach, breach, of_kind
+from buildsheet.circuit.breach import Breach, breach, drives_nothing, of_kind
 from buildsheet.circuit.contraction import all_positions, reached
 from buildsheet.circuit.netlist import Capacitor, Circuit, Terminal
 from buildsheet.circuit.readings import resistance
@@ -93,8 +93,9 @@ def _turning(circuit: Circuit) -> Iterator[Breach]:
 
 
 def live_while_turning(circuit: Circuit, positions: dict[str, str], code: str) -> set[Terminal]:
-    """What the motor's own voltage reaches, its metal part aside."""
+    """What the motor's own voltage reaches, its metal part aside, and a field that lies apart, which makes none: its current runs
+    on through its own bridge until it has faded."""
     motor = circuit.devices[code]
-    starts = [Terminal(code, name) for name in motor.terminals if name != motor.metal]
+    starts = [end for end in (Terminal(code, name) for name in motor.terminals) if not drives_nothing(circuit, end)]
     return {there for start in starts for there in reached(circuit, positions, start, barred=True)}
 

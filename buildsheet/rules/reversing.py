@@ -29,7 +29,9 @@ def reversing(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     plugged = design.sheet.values.get("motor.I_plug")
     if plugged is not None and plugged.known:
         own = design.sheet.values["motor.I_self"]
-        yield Finding("never-plugged", "note", "WARNING", Said.of("Reversed at speed the motor would take {0}; thrown over while it only coasts, still {1}.", plugged, own), "It jerks the machine, burns contacts, blows the motor fuse and weakens the magnets, so that the motor runs faster from then on; coasting it does so with the contactor out, since its own voltage drives the current through the drive's diodes.",
+        apart = design.motor is not None and design.motor.separate_field is not None
+        weakens = " and sparks at the brushes" if apart else " and weakens the magnets, so that the motor runs faster from then on"
+        yield Finding("never-plugged", "note", "WARNING", Said.of("Reversed at speed the motor would take {0}; thrown over while it only coasts, still {1}.", plugged, own), f"It jerks the machine, burns contacts, blows the motor fuse{weakens}; coasting it does so with the contactor out, since its own voltage drives the current through the drive's diodes.",
                       "Keep the direction switch where it is until the motor stands: the timer keeps start from working before that, but it can't hold the lever.", PLUGGING, ("S5", "K1"), key="machine.reverse")  # fmt: skip
     if sizes is not None and sizes.wait is not None and not sizes.wait.known:
         yield Finding("wait-unknown", "stop", "WARNING", Said.of("Nobody knows how long the machine coasts, so the standstill timer can't be set."), "Start would reverse it while it still turns.",

@@ -33,6 +33,8 @@ HAPPENS: dict[Outcome, str] = {
     "overload fails": "the overload relay trips and nothing stops",
     "brake fails": "coasts: nothing brakes",
     "brake drags": "the braking resistor glows while it runs",
+    "field lost": "runs without its field: overspeed",
+    "field unwatched": "nothing watches the field: its next break is overspeed",
     "guard fails": "runs on with the guard open",
     "thermostat fails": "runs on though the box is hot",
     "pedal fails": "runs on when the foot leaves the pedal",
@@ -202,7 +204,7 @@ def single_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
 
 
 def _gravity(outcomes: tuple[Outcome, ...]) -> int:
-    order: list[Outcome] = ["emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails", "brake fails", "brake drags", "guard fails", "pedal fails",
+    order: list[Outcome] = ["field lost", "emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails", "field unwatched", "brake fails", "brake drags", "guard fails", "pedal fails",
                             "start winding burns", "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "thermostat fails", "charged at once", "nothing yet"]  # fmt: skip
     return min(order.index(outcome) for outcome in outcomes)
 
