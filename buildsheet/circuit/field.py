@@ -4,11 +4,12 @@ take the contactor out, and keep it out.
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Literal
 
 from buildsheet.circuit.breach import Breach, breach, of_kind
-from buildsheet.circuit.contraction import contract, powered, without_part
+from buildsheet.circuit.contraction import contract, feeders, powered, reached, without_part
 from buildsheet.circuit.moving import fed_winding
-from buildsheet.circuit.netlist import Circuit, Device, Electronics, Fuse, Positions, Resistance, Terminal, Winding
+from buildsheet.circuit.netlist import Circuit, Contact, Device, Electronics, Fuse, Positions, Resistance, Terminal, Winding
 from buildsheet.circuit.sequence import Run, driven, runs, settle
 
 
@@ -21,7 +22,7 @@ def field(circuit: Circuit) -> Iterator[Breach]:
             if not fed_winding(circuit, run.positions, motor.code, winding):
                 yield breach("field", ends, run.positions, f"the machine runs while the field {ends[0]} carries no current")
                 return
-        for words, opened in openings(circuit):
+        for words, opened in openings(circuit, _concerned(circuit)):
             at = runs_on(opened, motor, winding, runs(circuit))
             if at is not None:
                 yield breach("field", ends, at, f"with {words} the machine runs and its field carries no current")
@@ -36,14 +37,28 @@ def apart(circuit: Circuit) -> Iterator[tuple[Device, Winding]]:
                 yield motor, part
 
 
-def openings(circuit: Circuit) -> Iterator[tuple[str, Circuit]]:
-    """Each part and wire that a current passes, open: in words, and the circuit that has it."""
+def _concerned(circuit: Circuit) -> set[Terminal]:
+    """The terminals that a field's current passes while the machine runs: its loop behind what feeds it, and the nodes ahead of
+    that. No other part can take it away."""
+    found: set[Terminal] = set()
+    for feeder in feeders(circuit):
+        alone = frozenset({feeder.code})
+        for run in runs(circuit):
+            for name in feeder.terminals:
+                how: Literal["", "ideal"] = "" if name in (feeder.gives or ()) else "ideal"
+                found |= set(reached(circuit, run.positions, Terminal(feeder.code, name), around=alone, ideal=how))
+    return found
+
+
+def openings(circuit: Circuit, among: set[Terminal]) -> Iterator[tuple[str, Circuit]]:
+    """Each part and wire that a current passes, with an end among some terminals, open: in words, and the circuit that has it."""
     for device in circuit.devices.values():
         for part in device.inside:
-            if isinstance(part, Fuse | Resistance | Electronics):
-                yield f"{device.code} open", without_part(circuit, device, part)
+            ends = part.terminals if isinstance(part, Electronics) else (part.a, part.b) if isinstance(part, Fuse | Resistance | Contact) else ()
+            if any(Terminal(device.code, name) in among for name in ends):
+                yield f"{device.code} {'–'.join(ends[:2])} open", without_part(circuit, device, part)
     for wire in circuit.wires:
-        if wire.role != "protective":
+        if wire.role != "protective" and (wire.a in among or wire.b in among):
             yield f"wire {wire.number} broken", replace(circuit, wires=tuple(one for one in circuit.wires if one is not wire))
 
 
@@ -51,6 +66,8 @@ def runs_on(broken: Circuit, motor: Device, winding: Winding, sound: tuple[Run, 
     """The positions in which the machine runs on, or can be started, without current in the winding; None where it can't."""
     loads = driven(broken)
     for run in sound:
+        if all(_carries(broken, at, motor, winding) for at in (run.positions, {**broken.rest, **run.set_to})):
+            continue  # fed at rest and at work, as in the sound machine
         on = settle(broken, run.positions)
         started = settle(broken, {**broken.rest, **run.set_to})
         if run.button:

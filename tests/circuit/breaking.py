@@ -310,6 +310,38 @@ def _fuse_last(circuit: Circuit) -> Circuit | None:
     return with_wire(moved, 104, a=terminal("F1:2"), b=third.b if third.a == terminal("Q1:2") else third.a)
 
 
+def _own_field(of: Break) -> Break:
+    """Where a field has a supply of its own."""
+    return lambda c: of(c) if _has(c, "K3", "T3") else None
+
+
+def _relay_that_senses_volts(circuit: Circuit) -> Circuit:
+    """The field relay's coil across what feeds the bridge, and the field's loop past it."""
+    before, behind, ahead, back = (_numbered(circuit, number) for number in (612, 613, 603, 604))
+    assert before is not None and behind is not None and ahead is not None and back is not None
+    made = without(with_wire(circuit, 612, b=behind.b), 613)
+    made = adding(made, wire(991, str(ahead.a), "K3:A1"), wire(992, str(back.a), "K3:A2"))
+    return with_device(made, "K3", in_a_row=False)
+
+
+def _switch_in_the_field(circuit: Circuit) -> Circuit | None:
+    """A switch in the direct current of the field."""
+    found = _numbered(circuit, 614)
+    if found is None:
+        return None
+    switch = Device("S9", "switch", "Field switch", "", ("1", "2"), (Contact("1", "2", frozenset({"on"})),), positions=("off", "on"))
+    made = _added(circuit, switch, wire(991, "S9:2", str(found.b), "field"))
+    return with_wire(made, 614, b=terminal("S9:1"))
+
+
+def _field_across_the_drive(circuit: Circuit) -> Circuit | None:
+    """The field's two wires on the drive's output: it is strong at full speed only, and nothing proves it."""
+    first, second = _numbered(circuit, 603), _numbered(circuit, 604)
+    if first is None or second is None:
+        return None
+    return with_wire(with_wire(circuit, 603, a=terminal("Q2:2")), 604, a=terminal("Q2:4"))
+
+
 BREAKINGS = (
     Breaking("cord's protective wire off", "protective conductor", _earthed(_drop(901))),
     Breaking("box's protective wire off", "protective conductor", _earthed(_drop(902))),
@@ -358,7 +390,7 @@ BREAKINGS = (
     Breaking("fuse of unknown breaking capacity", "breaking capacity", _changed("F1", interrupts=None)),
     Breaking("motor fuse that can't break the fault", "breaking capacity", _changed("F2", interrupts=1.0)),
     Breaking("charger's fuse that can't break the fault", "breaking capacity", _changed("F4", interrupts=1.0)),
-    Breaking("a wire off the contactor", "terminals", _drop(104)),
+    Breaking("a wire off the contactor", "terminals", lambda c: _drop(104)(c) if len(c.at(terminal("Q2:1"))) == 1 else None),
     Breaking("a wire off the motor", "terminals", _drop_at("M1:A1")),
     Breaking("a wire off the knob", "terminals", _drop(502)),
     Breaking("the coil's way back off", "running", _drop(208)),
@@ -391,5 +423,11 @@ BREAKINGS = (
     Breaking("run winding's way back off", "running", lambda c: without(c, 404) if _has(c, "M1") and "U1" in c.devices["M1"].terminals else None),
     Breaking("brake's wire off", "brake", _drop(422)),
     Breaking("brake on a contact that closes with the contactor", "brake", _brake_on_the_wrong_contact),
+    Breaking("field relay's contact bridged", "field", _own_field(_bridge("K3:13", "K3:14"))),
+    Breaking("field relay that stays in by itself", "field", _own_field(_changed("K3", lingers=True))),
+    Breaking("field relay that senses volts", "field", _own_field(_relay_that_senses_volts)),
+    Breaking("a switch in the field's wires", "opening", _own_field(_switch_in_the_field)),
+    Breaking("field bridged at the motor", "short circuit", _own_field(_bridge("M1:E1", "M1:E2", "field"))),
+    Breaking("field fed behind the contactor", "running", _own_field(_field_across_the_drive)),
     Breaking("knob of a joined drive called extra-low voltage", "separation", _low_but_joined),
 )  # fmt: skip

@@ -192,11 +192,11 @@ def test_what_does_not_go_together_stops_and_gives_no_number(text: str, other: s
         assert not point.line.known
 
 
-EVERY_WAY = ["yarn-twister", "grain-crusher", "bobbin-winder", "edge-burnisher", "ink-mixer", "wool-carder", "stone-tumbler", "clay-mixer"]
+EVERY_WAY = ["yarn-twister", "grain-crusher", "bobbin-winder", "edge-burnisher", "ink-mixer", "wool-carder", "stone-tumbler", "clay-mixer", "flax-breaker"]
 
 
 @pytest.mark.parametrize("way", EVERY_WAY)
-@pytest.mark.parametrize("motor", ["strip-sander", "seed-cleaner", "stone-tumbler", "clay-mixer"])
+@pytest.mark.parametrize("motor", ["strip-sander", "seed-cleaner", "stone-tumbler", "clay-mixer", "flax-breaker"])
 def test_no_motor_on_any_way_ends_in_a_crash(way: str, motor: str) -> None:
     """Each demonstration with each kind of motor plans to something; a pair that the matrix forbids is a draft."""
     base, other = ((ROOT / f"projects/{name}/{name}.yaml").read_text(encoding="utf-8") for name in (way, motor))
