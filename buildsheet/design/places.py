@@ -311,8 +311,8 @@ def _field(project: Project, sheet: Worksheet, supplied: Supplied, sizes: Sizes)
                 "field-relay", "relay", "Field relay",
                 (Need("pulls_in", "≤", field.asked, "pulls in at"), Need("falls_out", "≥", field.opens, "falls out at"), Need("current", "≥", field.most, "amperes for long"),
                  volts, Need("contact", "=", "normally open", "contact")),
-                ("current relay with a coil for direct current, in by ", field.asked, ", out by ", field.opens, " as the current falls, carries ", field.most, " for long, one normally open contact for ", supplied.voltage, " AC"), "K3",
-                "a current-sensing relay with a direct-current input that needs no supply of its own, set to these two figures; nothing that senses volts", safety=True,
+                ("current relay with a coil for direct current and an armature that a finger can push, in by ", field.asked, ", out by ", field.opens, " as the current falls, carries ", field.most, " for long, one normally open contact for ", supplied.voltage, " AC"), "K3",
+                "nothing that senses volts: it stays in when the field's winding opens", safety=True,
                 proof=f"its two currents read on a battery with a variable resistor, {TEN_TIMES}",
             )
         )  # fmt: skip

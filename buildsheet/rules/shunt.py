@@ -7,6 +7,7 @@ from buildsheet.citations import Citation, derivation, practice
 from buildsheet.design import Design
 from buildsheet.design.field import FieldSupply
 from buildsheet.motors.motor import SeparateField
+from buildsheet.reference import table
 from buildsheet.rules.finding import Finding, Said
 
 LOST = Citation("textbooks on electrical machines, shunt motor", "speed goes with the inverse of the field; what is left in the iron does not hold it")
@@ -43,6 +44,10 @@ def shunt(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     yield from _strength(field)
     yield Finding("field-heats-at-rest", "heed", "WARNING", Said.of("The field is on as long as the disconnect is, the motor still or not: {0} of heat, at first {1}.", field.heat, field.heat_most), "Its fan stands still at rest, and a field that is left on overnight bakes its insulation.",
                   "Switch the disconnect off when work stops; feel the motor's frame after half an hour at rest, at first power.", MANUALS, ("M1", "T3"), key="motor.field_plate")  # fmt: skip
+    lost = design.sheet.values.get("R4.P")
+    if field.resistor is not None and lost is not None and lost.known and float(lost) > table("bench_limits").cell("bleeder heat", "value").si:
+        yield Finding("field-resistor-hot", "heed", "CAUTION", Said.of("The bridge gives {0}, the field is made for {1}: {2} become heat in its resistor.", field.volts, field.field.volts, lost), "It scorches what it sits on, day and night. A half-wave tap would give half the volts, but it draws direct current from the line, which is never done here.",
+                      "If the field has two halves, join them in a row for the higher volts of its plate; else mount the resistor outside the box, behind a grille.", table("combinations").source, ("R4",), key="motor.field_plate")  # fmt: skip
     if design.project.machine is not None and design.project.machine.reverse:
         yield Finding("reverse-armature-only", "note", "NOTICE", Said.of("The direction switch changes over the armature alone; the field stays as it is."), "A field that is switched is lost meanwhile, and its many turns make an arc that burns contacts and insulation.",
                       "Never put a contact into the field's wires.", LOST, ("S5", "M1"), key="machine.reverse")  # fmt: skip

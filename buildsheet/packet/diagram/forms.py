@@ -24,7 +24,7 @@ L, R = "L", "R"
 TURNED = "turned"  # third in a mode: the later terminal stands above the earlier one
 PAIR_MODES = ((L, R), (R, L), (L, L), (R, R), (L, L, TURNED), (R, R, TURNED))
 ACTUATED = {  # how a kind of switch is worked; any other kind is a plain blade
-    "contactor": "contact", "relay": "contact", "timer": "contact", "emergency-stop": "mushroom", "stop": "button",
+    "contactor": "contact", "relay": "contact", "field-relay": "contact", "timer": "contact", "emergency-stop": "mushroom", "stop": "button",
     "start": "button", "zero-switch": "knife", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip", "thermostat": "trip", "pedal": "button",
 }  # fmt: skip
 RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": "lamp", "indicator": "lamp", "meter": "meter",
@@ -32,7 +32,7 @@ RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": 
 METAL = frozenset({"enclosure", "door", "frame", "guard", "metal"})
 BAR = "earth-bar"
 DIALS = frozenset({"potentiometer", "autotransformer"})  # a wiper or a brush between two ends
-CONVERTERS = frozenset({"drive", "speed-control", "adapter"})
+CONVERTERS = frozenset({"drive", "speed-control", "adapter", "field-supply"})
 DOES = {"controls": "drive", "chops": "chopper", "inverts": "inverter", "rectifies": "bridge"}  # the symbol of a converter
 
 

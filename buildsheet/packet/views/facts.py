@@ -9,6 +9,7 @@ from buildsheet.packet import marks
 from buildsheet.packet.chart import ticks
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.origin import calculation_ids
+from buildsheet.packet.views import field
 from buildsheet.packet.views.calculations import wave_chart
 from buildsheet.plan import Plan
 from buildsheet.reference import table
@@ -55,6 +56,7 @@ def decided(plan: Plan, ink: Ink) -> list[Fact]:
         found.append(("Cord", f"{sizes.cord.gauge or 'not known'}, carries what the wall breaker lets through"))
     return [
         *found,
+        *field.decided(plan, ink),
         ("Power wires", f"{sizes.wire('line').gauge or 'not known'}, in the box and to the motor"),
         *((name, joined(words, ink)) for name, words in sizes.outfit.facts),
         ("Speed", _speed(plan) + ("; the belt ratio puts the motor near its best speed at the top" if plan.project.belts else "")),
@@ -134,6 +136,7 @@ def point_rows(plan: Plan, ink: Ink) -> list[list[object]]:
     pairs.append(("supply current", low.line, high.line))
     if plan.project.power is not None and plan.project.power.control is not None:
         pairs.append((_named(low.setting), low.setting, high.setting))
+    pairs += field.currents(plan)
     pairs += [(_named(a), a, b) for a, b in zip(low.more, high.more, strict=True)]
     worked = (load.tool_torque_low.id, load.tool_torque_high.id)  # one of them as it was written, the other worked: in one unit
     shown: list[list[object]] = [[name, *(str(ink.measured(v) if v.id in worked else ink.print(v)) for v in (a, b)), ""] for name, a, b in pairs]
@@ -233,7 +236,7 @@ def box_facts(plan: Plan, ink: Ink) -> list[Fact]:
     own = [(f"Heat of the {noun}", str(ink.print(heat.drive_loss)))] if heat.drive_loss is not None else []
     stands = f"the {noun} stands" if heat.drive_loss is not None else "contactor and relay stand"
     return [
-        *own, ("Heat in the box", str(ink.print(heat.box_heat))), ("Rise of its air", str(ink.print(heat.rise))),
+        *own, *field.heats(plan, ink)[0], ("Heat in the box", str(ink.print(heat.box_heat))), ("Rise of its air", str(ink.print(heat.rise))),
         ("Air inside", f"{ink.print(heat.inside)}; {stands} {ink.print(heat.limit)}"), ("A fan would have to move", f"{ink.print(heat.air_flow)} through the box"),
     ]  # fmt: skip
 
@@ -245,6 +248,7 @@ def motor_facts(plan: Plan, ink: Ink) -> list[Fact]:
         return []
     return [
         ("Heat of the winding", f"{ink.print(heat.winding_loss)} while it works"),
+        *field.heats(plan, ink)[1],
         ("Average current it stands", f"{ink.print(heat.allowed_current)} at this form factor, all day")
         if plan.design.applied is None or isinstance(plan.design.applied, Steered)
         else ("Current it stands, RMS", f"{ink.print(heat.allowed_current)}, all day"),

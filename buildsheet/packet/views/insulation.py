@@ -38,6 +38,9 @@ def insulation(plan: Plan) -> Insulation | None:
     motor = [wire.number for wire in lifted if wire.stage == 4]
     if motor:
         pairs.append((f"wires {numbers(motor)}", "the motor's frame"))
+    own = [wire.number for wire in lifted if wire.role == "field"]
+    if own:
+        pairs.append((f"wires {numbers(own)}", "the motor's frame"))
     knob = [wire.number for wire in lifted if wire.stage == 5]
     if knob:
         pairs.append((f"wires {numbers(knob)}", f"{earth} pin"))

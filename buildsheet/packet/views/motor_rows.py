@@ -150,7 +150,7 @@ def motor(asker: Asker) -> Group:
         )
     ]
     for part in motor.inside:
-        if isinstance(part, Winding) and part.part == "field":
+        if isinstance(part, Winding) and part.part == "field" and not part.apart:
             a, b = ((f"{motor.code}:{name}", f"{motor.code} · {name}") for name in (part.a, part.b))
             rows.append(asker.ask(hands or "as they are", a, b, "OL: field broken. Near 0: shorted turns", (0.0, inf), off=asker.boards, at=at))
     if motor.metal:

@@ -88,6 +88,8 @@ PARTS: tuple[_Part, ...] = (
     _Part("knob", "Speed knob", (5,), ("A second person compares the knob's wires with sheet 5.",
           "The outer two swapped means full speed at the slow end. Nothing below is wired until this is signed.")),
     _Part("motor", "Motor side", (4,), None),
+    _Part("field", "Field and its supply", (6,), ("A second person follows these wires on sheet 5, from the bridge through the relay to the motor and back.",
+          "A field that is lost means a motor that bursts. Nothing below is wired until this is signed.")),
     _Part("drive", "Feed of the drive", (3,), None),
     _Part("release", "No-volt release", (2,), ("A second person follows these wires on sheet 5, one by one, from the fuse to the coil.",
           "A contact that is bridged by mistake makes the emergency stop a decoration.")),
@@ -231,8 +233,8 @@ class _Writer:
         if part.key == "knob":
             yield from self.warnings("knob")
             yield self.knob()
-        if part.key == "motor":
-            yield from self.warnings("motor")
+        if part.key in ("motor", "field"):
+            yield from self.warnings(part.key)
         for _, group in groupby(wires, key=lambda w: (w.a.device, w.b.device, w.cable)):
             batch = list(group)
             yield from self.lay(batch[0])

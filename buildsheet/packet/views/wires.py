@@ -79,6 +79,7 @@ STAGES = {
     3: "Drive, 300s",
     4: "Motor, 400s",
     5: "Speed knob, 500s",
+    6: "Field, 600s",
     9: "Protective, 900s",
 }
 
