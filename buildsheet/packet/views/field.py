@@ -26,7 +26,7 @@ def field(asker: Asker) -> Group:
         return Group("Field", "", "switches", ())
     winding = next(part for part in motor.inside if isinstance(part, Winding) and part.apart)
     a, b = (_tip(motor.code, name) for name in (winding.a, winding.b))
-    first, last = ((str(end), f"wire {wire.number}") for wire, end in (wires[0], wires[-1]))
+    first, last = ((str(wire.b if wire.a == end else wire.a), f"wire {wire.number}") for wire, end in (wires[0], wires[-1]))  # its end at the bridge is free
     off = asker.boards
     rows = [
         asker.ask("as they are", first, last, "OL: field, relay, resistor or a wire open. Less: shorted turns, or past the resistor", (0.0, inf), off=off),
