@@ -49,13 +49,12 @@ class MeasureSheet:
 
 
 _TO_FILE = "Boxes are for the pen, grey lines for your file, under motor:"
-_KEPT = "Measured for later: the sheet stays with the motor."
 
 SHEETS: tuple[MeasureSheet, ...] = (
     MeasureSheet("", "What is it?", "What kind of motor it is, and which sheet comes next.", "meter"),
     MeasureSheet("motor", "Motor, permanent magnet", _TO_FILE, "motor", "magnet-dc", "motor"),
     MeasureSheet("motor", "Motor, series or universal", _TO_FILE, "motor", "series", "motor"),
-    MeasureSheet("motor", "Motor, shunt field", _KEPT, "motor", "shunt"),
+    MeasureSheet("motor", "Motor, shunt field", _TO_FILE, "motor", "shunt", "motor"),
     MeasureSheet("motor", "Motor, split-phase", _TO_FILE, "motor", "split-phase", "motor"),
     MeasureSheet("motor", "Motor, capacitor start", _TO_FILE, "motor", "capacitor-start", "motor"),
     MeasureSheet("motor", "Motor, capacitor always in", _TO_FILE, "motor", "permanent-split-capacitor", "motor"),

@@ -40,6 +40,25 @@ def _shunt_braking_current() -> None:
     assert shunt.shunt_braking_current(K_e=1.05, omega=120.0, p=0.5, R_a=0.25, R_b=5.0) == approx(whole / 2)
 
 
+def _current_with_margin() -> None:
+    # No margin is the current itself; a tenth more of 0.28 A is 0.308 A.
+    assert shunt.current_with_margin(I=0.28, k=1.0) == 0.28
+    assert shunt.current_with_margin(I=0.28, k=1.1) == approx(0.308)
+
+
+def _volts_that_a_field_stands() -> None:
+    # The plate's own, and a tenth more (NEMA MG 1, from memory).
+    assert shunt.volts_that_a_field_stands(V_f=180.0, k=1.0) == 180.0
+    assert shunt.volts_that_a_field_stands(V_f=180.0, k=1.1) == approx(198.0)
+
+
+def _rating_with_spare() -> None:
+    # 0.5 A in 100 ohm are 25 W; twice that is the rating.
+    heat = motor.copper_loss(I_rms=0.5, R=100.0)
+    assert shunt.rating_with_spare(P=heat, k=2.0) == approx(50.0)
+    assert shunt.rating_with_spare(P=heat, k=1.0) == approx(25.0)
+
+
 def _locked_rotor_estimate() -> None:
     assert induction.locked_rotor_estimate(I_n=8.0, k=1.0) == 8.0
     assert induction.locked_rotor_estimate(I_n=8.0, k=6.0) == approx(2 * induction.locked_rotor_estimate(I_n=8.0, k=3.0))
@@ -160,6 +179,9 @@ def _proof_of_spin_test() -> None:
 IDENTITIES: dict[str, Callable[[], None]] = {
     "saturated_torque": _saturated_torque,
     "shunt_braking_current": _shunt_braking_current,
+    "current_with_margin": _current_with_margin,
+    "volts_that_a_field_stands": _volts_that_a_field_stands,
+    "rating_with_spare": _rating_with_spare,
     "locked_rotor_estimate": _locked_rotor_estimate,
     "torque_near_rated": _torque_near_rated,
     "switch_over_speed": _switch_over_speed,
