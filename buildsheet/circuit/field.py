@@ -9,7 +9,17 @@ from typing import Literal
 from buildsheet.circuit.breach import Breach, breach, of_kind
 from buildsheet.circuit.contraction import contract, feeders, powered, reached, without_part
 from buildsheet.circuit.moving import fed_winding
-from buildsheet.circuit.netlist import Circuit, Contact, Device, Electronics, Fuse, Positions, Resistance, Terminal, Winding
+from buildsheet.circuit.netlist import (
+    Circuit,
+    Contact,
+    Device,
+    Electronics,
+    Fuse,
+    Positions,
+    Resistance,
+    Terminal,
+    Winding,
+)
 from buildsheet.circuit.sequence import Run, driven, runs, settle
 
 

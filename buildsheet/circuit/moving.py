@@ -7,7 +7,15 @@ from dataclasses import replace
 from itertools import pairwise
 
 from buildsheet.circuit.breach import Breach, breach, of_kind
-from buildsheet.circuit.contraction import all_positions, carries, contract, differ, flows, powered, without_part
+from buildsheet.circuit.contraction import (
+    all_positions,
+    carries,
+    contract,
+    differ,
+    flows,
+    powered,
+    without_part,
+)
 from buildsheet.circuit.netlist import (
     Circuit,
     Contact,

@@ -10,8 +10,8 @@ from buildsheet.controls.alternating_motor import Starter, wire_line_motor, wire
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.brake import add_brake
 from buildsheet.controls.choices import Choke
-from buildsheet.controls.field import OwnFuse, add_field_relay, wire_field
 from buildsheet.controls.extras import bar_screws, bond_movable, renamed, wire_extras
+from buildsheet.controls.field import OwnFuse, add_field_relay, wire_field
 from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release

@@ -5,7 +5,17 @@ Every formula with a share of the field refuses a small one: where the field is 
 
 from buildsheet.citations import Citation, derivation
 from buildsheet.formulas.formula import formula
-from buildsheet.units import Ampere, NewtonMetre, Number, Ohm, RadianPerSecond, Share, Volt, VoltSecondPerRadian, Watt
+from buildsheet.units import (
+    Ampere,
+    NewtonMetre,
+    Number,
+    Ohm,
+    RadianPerSecond,
+    Share,
+    Volt,
+    VoltSecondPerRadian,
+    Watt,
+)
 
 SHUNT = Citation("textbooks on electrical machines, shunt motor", "E = K_e·ω at the rated field, in proportion below it")
 LEAST_FIELD = 0.5  # of the rated field: speed goes with its inverse, and no rotor is trusted with more than twice its own

@@ -85,7 +85,7 @@ class HeldRotor(Given):
 class FreeRun(Given):
     """A run without load. On one line: `12.0 V, 228 rpm, 0.46 A`."""
 
-    SHORT: ClassVar = ("voltage", "speed", "current")
+    SHORT: ClassVar[tuple[str, ...]] = ("voltage", "speed", "current")
     voltage: Volts = Field(description="Volts at the motor.", examples=["12.0 V"])
     speed: Speeds = Field(description="Speed it settles at.", examples=["228 rpm"])
     current: IdleAmperes = Field(

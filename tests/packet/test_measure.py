@@ -18,7 +18,17 @@ from click.testing import CliRunner, Result
 
 from buildsheet.cli import main
 from buildsheet.given.alternating import LinePlate, MotorCapacitor, ThreePhasePlate
-from buildsheet.given.bench import AlternatingTest, FieldPlate, FieldRun, FreeRun, HeldRotor, OldRun, Plate, Spun, SpunField
+from buildsheet.given.bench import (
+    AlternatingTest,
+    FieldPlate,
+    FieldRun,
+    FreeRun,
+    HeldRotor,
+    OldRun,
+    Plate,
+    Spun,
+    SpunField,
+)
 from buildsheet.given.problems import BuildsheetError
 from buildsheet.motors.brushed import BrushedMotor
 from buildsheet.motors.magnet_dc import MagnetDC
