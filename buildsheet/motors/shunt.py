@@ -68,7 +68,7 @@ def _whole(sheet: Worksheet, id: str, label: str, current: Value, full: Value) -
 class ShuntMachine(ConstantFieldMachine):
     """A shunt motor with its constants at the whole field, and from when its supply is known at the field that it has."""
 
-    runs_away: ClassVar[str] = (
+    runs_away = (
         "Runaway: the drive's power device shorted, the supply at its highest, no load, the field as weak as its relay lets it become. "
         "With the field lost no sum gives a bound: that is caught by the relay, not survived."
     )

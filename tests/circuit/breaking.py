@@ -318,7 +318,10 @@ def _own_field(of: Break) -> Break:
 def _relay_that_senses_volts(circuit: Circuit) -> Circuit:
     """The field relay's coil across what feeds the bridge, and the field's loop past it."""
     before, behind, ahead, back = (_numbered(circuit, number) for number in (612, 613, 603, 604))
-    assert before is not None and behind is not None and ahead is not None and back is not None
+    assert before is not None
+    assert behind is not None
+    assert ahead is not None
+    assert back is not None
     made = without(with_wire(circuit, 612, b=behind.b), 613)
     made = adding(made, wire(991, str(ahead.a), "K3:A1"), wire(992, str(back.a), "K3:A2"))
     return with_device(made, "K3", in_a_row=False)

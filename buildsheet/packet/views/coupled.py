@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from buildsheet.packet.views import field
 from buildsheet.packet.views.power_steps import PowerItem, Writer
 from buildsheet.packet.views.steps import PartHead, StepItem, Taken
 from buildsheet.worksheet import Value
@@ -41,6 +42,7 @@ class Coupled(Writer):
             *(() if self.never_bare else self.speeds()),
         )  # fmt: skip
         yield from self.standstill()
+        yield from self.words(field.at_rest(self.plan, self.circuit, self.ink))
         yield from self.currents()
 
     def speeds(self) -> tuple[Taken, ...]:

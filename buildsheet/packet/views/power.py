@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from buildsheet.circuit import Terminal
 from buildsheet.packet.ink import Ink
+from buildsheet.packet.views import field
 from buildsheet.packet.views.coupled import Coupled
 from buildsheet.packet.views.facts import joined, limit, settings
 from buildsheet.packet.views.power_steps import PowerItem, RowItem, SettingsItem, at, switching
@@ -120,6 +121,7 @@ class _Writer(Coupled):
         plus, minus = self.output()
         yield PartHead("Power", "First minutes, nothing coupled", self.clips(), None)
         yield self.supply_volts()
+        yield from self.words(field.first_power(self.plan, self.circuit, self.ink, self.off, self.on))
         for action, right, taken, note in field.first_power(self.plan, self.circuit, self.ink, self.off, self.on):
             yield self.step(action, right, *taken, note=note)
         yield self.step(

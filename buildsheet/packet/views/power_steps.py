@@ -1,12 +1,13 @@
 """What every part of first power needs: what a step says of the machine, its starts, its volts, which way it turns."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from buildsheet.circuit import Circuit, Terminal
 from buildsheet.motors.series import SeriesMachine
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.facts import Fact, limit
+from buildsheet.packet.views.field import Words
 from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
 from buildsheet.plan import Plan
 from buildsheet.sizing.waist import Steered
@@ -87,6 +88,11 @@ class Writer:
     def step(self, action: str, right_when: str, *readings: Taken, note: str = "") -> StepItem:
         self.count += 1
         return StepItem(str(self.count), action, right_when, note=note, readings=readings)
+
+    def words(self, found: Iterable[Words]) -> Iterator[StepItem]:
+        """Steps that another sheet's part has put into words."""
+        for action, right_when, readings, note in found:
+            yield self.step(action, right_when, *readings, note=note)
 
     def output(self) -> tuple[Terminal, Terminal]:
         return output_of(self.circuit)
