@@ -102,6 +102,23 @@ def test_what_a_motor_behind_an_inverter_shows() -> None:
     assert "full speed" not in {outcome for effect in effects(circuit("clay-mixer")) for outcome in effect.outcomes}
 
 
+def test_what_a_field_of_its_own_shows() -> None:
+    """By hand from the flax breaker's drawing: whatever opens the field's loop, or takes its bridge's supply away, lets the relay
+    go, and start does nothing; a relay that sticks shows nothing, and the next break is overspeed; a field that is shorted past
+    its resistor keeps the relay in; a bridge that is shorted blows its fuse."""
+    for words in ("M1 E1–E2 open", "R4 1–2 open", "K3 A1–A2 open", "K3 13–14 open", "T3 open", "F7 1–2 blown", "F7 3–4 blown",
+                  *(f"wire {number} broken" for number in (229, 601, 602, 603, 604, 611, 612, 613, 614))):  # fmt: skip
+        assert _of("flax-breaker", words).outcomes == ("no pull-in",), words
+    for words in ("K3 13–14 stuck closed", "K3 stuck in"):
+        assert _of("flax-breaker", words).outcomes == ("field unwatched",)
+    lost = _of("flax-breaker", "M1 E1–E2 shorted")
+    assert lost.outcomes == ("field lost",)
+    assert {"stop", "emergency-stop", "disconnect"} <= set(lost.stopped_by)
+    assert _of("flax-breaker", "T3 shorted").outcomes == ("fuse blows",)
+    others = {outcome for name in DEMOS if name != "flax-breaker" for effect in _told(name) for outcome in effect.outcomes}
+    assert not {"field lost", "field unwatched"} & others
+
+
 def _told(name: str) -> tuple[Effect, ...]:
     return effects(circuit(name), pole_may_swap=name == "yarn-twister")
 

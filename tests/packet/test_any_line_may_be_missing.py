@@ -13,7 +13,7 @@ from buildsheet.plan import plan
 from buildsheet.project import read
 
 PROJECTS = Path(__file__).resolve().parents[2] / "projects"
-TEXTS = {name: (PROJECTS / name / f"{name}.yaml").read_text(encoding="utf-8") for name in ("strip-sander", "yarn-twister", "wool-carder", "stone-tumbler", "clay-mixer")}
+TEXTS = {name: (PROJECTS / name / f"{name}.yaml").read_text(encoding="utf-8") for name in ("strip-sander", "yarn-twister", "wool-carder", "stone-tumbler", "clay-mixer", "flax-breaker")}
 LINES = [
     pytest.param(name, number, id=f"{name}-{number}")
     for name, text in TEXTS.items()
@@ -45,6 +45,13 @@ CHANGES = [
     ("clay-mixer", "setting: 1.9 A}", "setting: 1.9 A}\n  choke: 8 mH, 0.35 ohm, 6 A"),
     ("clay-mixer", "setting: 1.9 A}", "setting: 1.9 A}\n  fan: {voltage: 230 V, power: 5 W}"),
     ("clay-mixer", "50 Hz, 1390 rpm", "50 Hz, 1510 rpm"),
+    ("flax-breaker", "region: europe", "region: north-america"),
+    ("flax-breaker", "RCD type A, plug", "RCD type A, plug, two-hot"),
+    ("flax-breaker", "  field_relay: true\n", ""),
+    ("flax-breaker", "field_fuse: true", "field_fuse: true\n  choke: 8 mH, 0.35 ohm, 6 A"),
+    ("flax-breaker", "field_winding: 345 ohm", "field_winding: 1 ohm"),
+    ("flax-breaker", "field_plate: 180 V, 0.40 A", "field_plate: 20 V, 0.40 A"),
+    ("flax-breaker", "way: phase-controlled-drive", "way: kept-board"),
     ("yarn-twister", "on_hand:\n", "on_hand:\n  - fuse, 2.5 A 500 V DC, time-lag, breaks 10 kA\n"),
 ]
 
