@@ -123,7 +123,8 @@ def _alone_lines(plan: Plan, ink: Ink) -> Iterator[str]:
     if len(of_itself) == 1 and not alone.on_battery.known:  # the motor has no such speed, whatever is written
         yield _cut(f"without load: {next(iter(of_itself))}", WIDTH)
         return
-    yield "without load it would turn at"
+    whole = plan.design.motor is not None and plan.design.motor.separate_field is not None
+    yield "without load it would turn at" + (", the whole of its field fed (never without it)" if whole else "")
     for words, volts, speed in (
         ("a battery", alone.battery, alone.on_battery),
         ("a drive", alone.drive, alone.on_drive),

@@ -23,7 +23,13 @@ def shunt(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """A motor with a field on a supply of its own."""
     del circuit
     motor, power = design.motor, design.project.power
-    if motor is None or motor.separate_field is None:
+    if motor is None:
+        return
+    if motor.separate_field is None:
+        asked = design.project.controls
+        if asked is not None and (asked.field_relay or asked.field_fuse):
+            yield Finding("field-parts-needless", "note", "NOTICE", Said.of("A relay or a fuse of a field is asked for, and this motor has no field on a supply of its own."), "Neither is in the circuit.",
+                          "Take the line away, or write the motor's own kind.", OWN_LIMIT, ("M1",), key="controls.field_relay")  # fmt: skip
         return
     yield from _tests(design, motor.separate_field)
     if power is None or design.sizes is None:

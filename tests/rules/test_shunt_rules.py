@@ -73,6 +73,15 @@ def test_no_way_but_a_phase_controlled_drive_may_feed_it() -> None:
         assert wanted in own, (name, own)
 
 
+def test_parts_of_a_field_that_the_motor_has_not_are_told() -> None:
+    text = (PROJECTS / "strip-sander/strip-sander.yaml").read_text(encoding="utf-8")
+    for line in ("field_relay: true", "field_fuse: true"):
+        made = plan(read(text.replace("controls:\n", f"controls:\n  {line}\n", 1), "strip-sander.yaml"))
+        assert speaking(made)["field-parts-needless"].grade == "note"
+        assert made.circuit is not None
+        assert not {"K3", "F7"} & set(made.circuit.devices)
+
+
 def test_what_the_magnets_are_told_is_not_told_of_a_field() -> None:
     assert "magnets" not in speaking(planned())["never-plugged"].why
 

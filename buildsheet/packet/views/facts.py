@@ -106,6 +106,7 @@ def settings(plan: Plan, ink: Ink, *, by_hand: bool = False) -> list[Fact]:
         found.append(("Standstill timer K1", f"{ink.print(plan.design.sheet.values['K1.t_need'])}, or a little more"))
     if sizes.precharge is not None:
         found.append(("Charging timer K2", f"{ink.print(sizes.precharge.need)}, or a little more"))
+    found += field.settings(plan, ink)
     dial = sizes.overload_dial
     if (
         plan.project.controls

@@ -71,6 +71,14 @@ def decided(plan: Plan, ink: Ink) -> list[Fact]:
     return found
 
 
+def settings(plan: Plan, ink: Ink) -> list[Fact]:
+    """What the field's relay is set to, or read to be before it is built in."""
+    own = plan.design.sizes.field if plan.design.sizes is not None else None
+    if own is None or plan.project.controls is None or not plan.project.controls.field_relay:
+        return []
+    return [("Field relay K3", f"in by {ink.print(own.asked)}, out by {ink.print(own.opens)} as the current falls: read both at the bench, on a battery and a variable resistor")]
+
+
 def currents(plan: Plan) -> list[tuple[str, Value, Value]]:
     """The field's rows beside those of the motor's two speeds, at which it is the same."""
     own = plan.design.sizes.field if plan.design.sizes is not None else None
