@@ -307,21 +307,26 @@ def feeders(circuit: Circuit) -> list[Device]:
 
 def carries(circuit: Circuit, positions: Positions, code: str, part: Resistance, *, behind_only: bool = False) -> bool:
     """Whether what gives a fixed direct voltage drives a current through a part: its two terminals reach the part's ends from
-    both sides, nothing joins these past the part, and it is fed itself. `behind_only`: the last is not asked, so that only
-    what opens the direct current makes a difference."""
+    both sides, nothing joins these past the part, and it is fed itself by wires, contacts and fuses alone. `behind_only`: the
+    last is not asked, so that only what opens the direct current makes a difference."""
     device = circuit.devices[code]
-    if contract(circuit, positions).same(Terminal(code, part.a), Terminal(code, part.b)):
-        return False
-    lifted = without_part(circuit, device, part)
     pair = {part.a, part.b}
     for feeder in feeders(circuit):
+        if not (behind_only or _on_two_poles(circuit, positions, feeder)):
+            continue
+        lifted = without_part(circuit, device, part)
         around = frozenset({feeder.code, *(other.code for other in circuit.devices.values() if other.kind == "drive")})
         outputs = [Terminal(feeder.code, name) for name in feeder.gives or ()]
-        if differ(names & pair for names in flows(lifted, positions, outputs, code, around).values()) and (
-            behind_only or powered(circuit, positions, (feeder.code,))
-        ):
-            return True
+        if differ(names & pair for names in flows(lifted, positions, outputs, code, around).values()):
+            return Terminal(code, part.b) not in reached(circuit, positions, Terminal(code, part.a), ideal="ideal")
     return False
+
+
+def _on_two_poles(circuit: Circuit, positions: Positions, device: Device) -> bool:
+    """Whether two poles of the source lie on different terminals of a device."""
+    source, poles = circuit.source
+    nodes = (reached(circuit, positions, Terminal(source.code, pole), ideal="ideal") for pole in poles.poles)
+    return differ([{name for name in device.terminals if Terminal(device.code, name) in node} for node in nodes])
 
 
 def flows(

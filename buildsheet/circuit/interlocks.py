@@ -94,7 +94,7 @@ def _every_position(circuit: Circuit) -> Iterator[dict[str, str]]:
 def _charging(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
     """With the charger plugged in no motor circuit is live, in any position of the other switches."""
     inlets = of_kind(circuit, "charger-inlet")
-    for positions in all_positions(circuit):
+    for positions in all_positions(circuit) if inlets else ():
         for inlet in inlets:
             if positions[inlet.code] == inlet.positions[0]:
                 continue
