@@ -2,8 +2,9 @@
 
 from buildsheet.controls.extras import bar_screws
 from buildsheet.design.design import Bleeder, Sizes, WireSize
+from buildsheet.design.field_places import field_places
+from buildsheet.design.needs import LINE_SLACK, NEVER_USED, TEN_TIMES, TWO_PIECES, kind_need, volts_need
 from buildsheet.formulas.choice import larger_of
-from buildsheet.formulas.transformer import bridge_blocking_voltage
 from buildsheet.project import Project
 from buildsheet.reference import Region, table
 from buildsheet.sizing.places import Need, Place
@@ -12,9 +13,6 @@ from buildsheet.sizing.supply import Supplied
 from buildsheet.units import METRE, WATT
 from buildsheet.ways.way import Way
 from buildsheet.worksheet import Value, Worksheet, unknown
-
-LINE_SLACK = 0.1  # the tolerance of a supply's voltage
-TEN_TIMES = "its rows of sheet 8 in band, ten times in a row"
 
 
 def places_of(
@@ -29,7 +27,7 @@ def places_of(
         *_release(power, supplied, sizes),
         *sizes.outfit.places,
         *_motor_side(project, sheet, supplied, sizes),
-        *_field(project, sheet, supplied, sizes),
+        *field_places(project, sheet, supplied, sizes),
         *_stops(project, supplied),
         *_fan(project, supplied),
         *_extras(project, supplied),
@@ -46,31 +44,19 @@ def places_of(
     return tuple(found)
 
 
-def _volts(supplied: Supplied) -> Need:
-    """What a switching part must be marked for: the line's nominal voltage, or the most that a battery reaches."""
-    return Need("voltage", "≥", supplied.voltage if supplied.alternating else supplied.highest, "volts")
-
-
-def _kind(supplied: Supplied) -> Need:
-    return Need("supply", "=", "AC" if supplied.alternating else "DC", "kind of supply")
-
-
 def _current(supplied: Supplied) -> str:
     return " AC" if supplied.alternating else " DC"
 
 
-# nobody knows what currents a used fuse has seen
-NEVER_USED = Need("origin", "=", "new", "origin", also=("bought",))
-TWO_PIECES = Need("pieces", "=", "two of them", "how many")
 ONE_POLE = Need("poles", "=", "1-pole", "poles", also=("2-pole", "3-pole"))
 TWO_POLES = Need("poles", "=", "2-pole", "poles", also=("3-pole",))
 
 
 def _disconnect(supplied: Supplied, sizes: Sizes) -> Place:
-    volts = _volts(supplied)
+    volts = volts_need(supplied)
     return Place(
         "disconnect", "disconnect", "Disconnect",
-        (Need("current", "≥", sizes.disconnect_need, "amperes"), volts, TWO_POLES, _kind(supplied)),
+        (Need("current", "≥", sizes.disconnect_need, "amperes"), volts, TWO_POLES, kind_need(supplied)),
         ("two-pole rotary disconnect that can be locked off, ", sizes.disconnect, ", ", volts.value, _current(supplied)), "Q1",
         "a two-pole motor switch with a marked off position" if supplied.alternating else "nothing without a DC figure on it",
         safety=True, proof="its rows of sheet 8: OL off, near 0 on, on both poles, ten times in a row",
@@ -79,7 +65,7 @@ def _disconnect(supplied: Supplied, sizes: Sizes) -> Place:
 
 def _line(project: Project, region: Region, supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
     """Cord, disconnect and line fuses of a machine with a plug."""
-    words, volts, cord, guard = region.words, _volts(supplied), sizes.cord, supplied.guard
+    words, volts, cord, guard = region.words, volts_need(supplied), sizes.cord, supplied.guard
     if cord is None or guard is None:
         return ()
     length = (
@@ -99,7 +85,7 @@ def _line(project: Project, region: Region, supplied: Supplied, sizes: Sizes) ->
         _disconnect(supplied, sizes),
         Place(
             "line-fuse", "fuse", "Line fuses, one in each pole" if both else "Line fuse",
-            (Need("current", "=", sizes.line_fuse, "amperes"), volts, _kind(supplied), Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
+            (Need("current", "=", sizes.line_fuse, "amperes"), volts, kind_need(supplied), Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
              Need("lag", "=", "time-lag", "kind"), NEVER_USED, *((TWO_PIECES,) if both else ())),
             ("two of: " if both else "", f"{words['line-fuse']}, ", sizes.line_fuse, ", ", supplied.voltage, " AC, breaks at least ", sizes.fault_at_fuse,
              f", and {'a two-pole' if both else 'its'} finger-safe holder; two spares"), "F1",
@@ -169,7 +155,7 @@ def _battery(sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place,
 
 def _release(power: Way, supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
     """Contactor and buttons of the no-volt release."""
-    volts, kind, current = _volts(supplied), _kind(supplied), _current(supplied)
+    volts, kind, current = volts_need(supplied), kind_need(supplied), _current(supplied)
     category = Need("category", "=", "AC-3", "use category", also=("AC-4", "motor-rated"))
     if not supplied.alternating:
         category = Need("category", "=", "DC-1", "use category", also=("DC-3", "DC-5"))
@@ -247,7 +233,7 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
             Place(
                 "overload", "overload relay", "Motor overload relay",
                 (Need("current", "≥", sizes.overload_need, "top of its range"), Need("poles", "=", "3-pole", "poles"),
-                 Need("reset", "=", "manual reset", "reset"), *(() if supplied.alternating else (_volts(supplied), _kind(supplied)))),
+                 Need("reset", "=", "manual reset", "reset"), *(() if supplied.alternating else (volts_need(supplied), kind_need(supplied)))),
                 (f"three-pole bimetal motor overload relay{', suitable for DC' if sizes.motor_fuse is not None else ''}, range up to ", sizes.overload_range,
                  ", with a normally closed trip contact", *(() if supplied.alternating else (" for ", supplied.highest, " DC")), " and manual reset"), "F3",
                 "nothing with fewer poles: the current passes all three", safety=True,
@@ -269,7 +255,7 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
             ),
             Place(
                 "standstill-timer", "timer", "Standstill timer",
-                (Need("coil", "=", supplied.voltage, "coil", LINE_SLACK), Need("delay", "=", "true off-delay", "kind of delay"), _kind(supplied),
+                (Need("coil", "=", supplied.voltage, "coil", LINE_SLACK), Need("delay", "=", "true off-delay", "kind of delay"), kind_need(supplied),
                  Need("contact", "=", "normally closed", "contact", also=("changeover",)), Need("range", "≥", sizes.wait, "longest time")),
                 ("true off-delay timer relay, keeps its time without supply, up to ", sizes.wait, ", coil ", supplied.voltage, _current(supplied),
                  ", one normally closed or changeover contact"), "K1",
@@ -277,56 +263,6 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
                 proof="set to its time by a watch, also with the plug pulled",
             ),
         ]  # fmt: skip
-    return tuple(found)
-
-
-def _field(project: Project, sheet: Worksheet, supplied: Supplied, sizes: Sizes) -> tuple[Place, ...]:
-    """Bridge, resistor, relay and fuse of a field's own supply."""
-    field = sizes.field
-    if field is None:
-        return ()
-    volts = _volts(supplied)
-    guard = sizes.line_fuse if sizes.field_fuse is None else sizes.field_fuse  # what a short behind the bridge has to blow
-    blocks = sheet.work("T3.V_need", bridge_blocking_voltage, "voltage that each diode of the field's bridge should block", V_m=sizes.motor_fuse_volts)
-    found = [
-        Place(
-            "field-bridge", "bridge", "Bridge of the field",
-            (Need("current", "≥", guard, "amperes"), Need("voltage", "≥", blocks, "volts that it blocks")),
-            ("single-phase bridge rectifier with an insulated metal base, ", guard, " or more, blocks ", blocks, " or more, bolted flat to the box with heat paste"), "T3",
-            "four diodes of these figures on insulated heat sinks", safety=True, proof="each of its four diodes reads one way only on the diode range",
-        )
-    ]  # fmt: skip
-    if field.resistor is not None and field.rating is not None:
-        found.append(
-            Place(
-                "field-resistor", "resistor", "Resistor in a row with the field",
-                (Need("resistance", "=", field.resistor, "resistance", LINE_SLACK), Need("power", "≥", field.rating, "power")),
-                ("wire-wound resistor in a metal case, ", field.resistor, ", ", field.rating, " or more, on bare metal with air round it; it is on as long as the disconnect is"), "R4",
-                "two of half the value in a row, each of half the watts", safety=True, proof="reads its value, and no turn of it is burnt",
-            )
-        )  # fmt: skip
-    if project.controls is not None and project.controls.field_relay:
-        found.append(
-            Place(
-                "field-relay", "relay", "Field relay",
-                (Need("pulls_in", "≤", field.asked, "pulls in at"), Need("falls_out", "≥", field.opens, "falls out at"), Need("current", "≥", field.most, "amperes for long"),
-                 volts, Need("contact", "=", "normally open", "contact")),
-                ("current relay with a coil for direct current and an armature that a finger can push, in by ", field.asked, ", out by ", field.opens, " as the current falls, carries ", field.most, " for long, one normally open contact for ", supplied.voltage, " AC"), "K3",
-                "nothing that senses volts: it stays in when the field's winding opens", safety=True,
-                proof=f"its two currents read on a battery with a variable resistor, {TEN_TIMES}",
-            )
-        )  # fmt: skip
-    if sizes.field_fuse is not None:
-        both = supplied.poles > 1
-        found.append(
-            Place(
-                "field-fuse", "fuse", "Field fuses, one in each pole" if both else "Field fuse",
-                (Need("current", "=", sizes.field_fuse, "amperes"), volts, _kind(supplied), Need("breaking", "≥", sizes.fault_at_fuse, "breaking capacity"),
-                 Need("lag", "=", "time-lag", "kind"), NEVER_USED, *((TWO_PIECES,) if both else ())),
-                ("two of: " if both else "", "time-lag fuse, ", sizes.field_fuse, ", ", supplied.voltage, " AC, breaks at least ", sizes.fault_at_fuse, f", and {'a two-pole' if both else 'its'} finger-safe holder; two spares"), "F7",
-                "nothing larger", safety=True,
-            )
-        )  # fmt: skip
     return tuple(found)
 
 
@@ -350,8 +286,8 @@ def _capacitor(bleeder: Bleeder) -> tuple[Place, ...]:
 def _stops(project: Project, supplied: Supplied) -> tuple[Place, ...]:
     """Guard switch, thermostat, foot pedal: what stands in the chain beside the buttons."""
     asked = project.controls.also_stops if project.controls else ()
-    volts, current = _volts(supplied), _current(supplied)
-    marked = (volts, *(() if supplied.alternating else (_kind(supplied),)))
+    volts, current = volts_need(supplied), _current(supplied)
+    marked = (volts, *(() if supplied.alternating else (kind_need(supplied),)))
     closed, opened = Need("contact", "=", "normally closed", "contact"), Need("contact", "=", "normally open", "contact")
     made = {
         "guard switch": Place(
@@ -415,7 +351,7 @@ def _fan(project: Project, supplied: Supplied) -> tuple[Place, ...]:
     power = fan.power if fan.power.known else unknown("controls.fan.power", WATT, "not in the file", "power of the fan")
     needs = (
         Need("voltage", "=", supplied.voltage, "volts", LINE_SLACK),
-        _kind(supplied),
+        kind_need(supplied),
         Need("power", "≤", power, "power"),
     )
     say = ("axial fan, ", supplied.voltage, _current(supplied), ", with finger guards")
