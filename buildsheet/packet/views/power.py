@@ -122,8 +122,6 @@ class _Writer(Coupled):
         yield PartHead("Power", "First minutes, nothing coupled", self.clips(), None)
         yield self.supply_volts()
         yield from self.words(field.first_power(self.plan, self.circuit, self.ink, self.off, self.on))
-        for action, right, taken, note in field.first_power(self.plan, self.circuit, self.ink, self.off, self.on):
-            yield self.step(action, right, *taken, note=note)
         yield self.step(
             f"Clips on {at(plus)} and {at(minus)}, {self.kind}. {self.on.capitalize()}, disconnect on. Nothing else.",
             "nothing hums, turns or smells for a minute.",
