@@ -50,10 +50,12 @@ def stepped(alpha: float, E: float, R: float, L: float, drop: float) -> tuple[fl
     return mean / (10 * count), sqrt(squares / (10 * count))
 
 
+@pytest.mark.parametrize("torque", ["6 N·m", "2.5 N·m"])
 @pytest.mark.parametrize("tag", ["low", "high"])
-def test_stepping_in_time_agrees(coater: Plan, tag: str) -> None:
+def test_stepping_in_time_agrees(tag: str, torque: str) -> None:
     """Within 1.5 %: the drop stands where the program puts it, brushes included in the path's."""
-    values, point = coater.design.sheet.values, coater.design.point(tag)
+    design = changed(("torque: 6 N·m", f"torque: {torque}")).design
+    values, point = design.sheet.values, design.point(tag)
     assert point is not None
     average, rms = stepped(float(point.setting), float(point.emf), float(values["motor.R_hot"]), float(point.inductance), float(values[f"{tag}.U_path"]))
     assert float(point.current) == pytest.approx(average, rel=0.015)
