@@ -15,6 +15,9 @@ from scipy.optimize import brentq
 
 from buildsheet.circuit.direction import turns
 from buildsheet.circuit.sequence import runs, settle
+from buildsheet.packet.ink import Ink
+from buildsheet.packet.views.power import items
+from buildsheet.packet.views.steps import StepItem
 from buildsheet.plan import Plan, plan
 from buildsheet.project import load, read
 
@@ -215,3 +218,15 @@ def test_a_kept_board_may_drive_it_and_a_polarised_line_needs_one_fuse() -> None
     assert made.circuit is not None
     assert not made.stopped
     assert "K3" in made.circuit.devices
+
+
+def test_at_first_power_the_field_comes_before_the_drive_and_each_step_once(breaker: Plan) -> None:
+    """Volts and amperes of the field, and that nothing starts without it, with the armature's fuse out; then the drive; the warm
+    field at rest comes last."""
+    actions = [item.action for item in items(breaker, Ink()) if isinstance(item, StepItem)]
+    volts, amperes, watched = (next(n for n, words in enumerate(actions) if mark in words) for mark in ("T3 · + and T3 · −", "its zero set first", "Wire 611 off"))
+    drive, rest = (next(n for n, words in enumerate(actions) if mark in words) for mark in ("T1 · A+ and T1 · A−", "half an hour"))
+
+    assert volts < amperes < watched < drive < rest
+    assert "F2 out of its holder" in actions[volts]
+    assert len(actions) == len(set(actions))
