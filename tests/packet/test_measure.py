@@ -279,11 +279,11 @@ def test_every_grey_line_is_read_when_it_is_filled(sheet: measure.MeasureSheet, 
 
 @pytest.mark.parametrize(("kind", "model"), [("magnet-dc", MagnetDC), ("series", SeriesMotor), ("shunt", ShuntMotor)])
 def test_a_motor_sheet_asks_for_every_key_that_a_bench_can_answer(kind: str, model: type[BrushedMotor]) -> None:
-    """All keys but the question, what needs a bridge or a coast, the old machine's run, which has its own sheet, and a spin test
-    at the whole of a field, which no battery makes."""
+    """All keys but the question, what needs a bridge or a coast, the old machine's run, which has its own sheet, the wires that the
+    machine will leave unused, and a spin test at the whole of a field, which no battery makes."""
     page_text = html(f"motor-{kind}", "europe")
     asked = {line.partition(":")[0] for line in lines(page_text)} | set(ticked(page_text))
-    left = {"kind", "ask", "inductance", "inertia", "old_run"} | ({"winding"} if kind != "magnet-dc" else set())
+    left = {"kind", "ask", "inductance", "inertia", "old_run", "spare_wires"} | ({"winding"} if kind != "magnet-dc" else set())
     left |= {"spun_field"} if kind == "shunt" else set()
     assert asked == set(model.model_fields) - left
     assert "old_run" in {line.partition(":")[0] for line in lines(html("donor", "europe"))}
