@@ -276,7 +276,11 @@ def _between_poles(circuit: Circuit, device: Device, positions: Positions, how: 
     what would happen then is asked as long as the fuse stands."""
     source, poles = circuit.source
     ends = [Terminal(device.code, name) for name in device.coil or ()]
-    sides = [reached(circuit, positions, Terminal(source.code, pole), ideal=how) for pole in poles.poles]
+    sides = []
+    for left, pole in zip(reversed(range(len(poles.poles))), poles.poles, strict=True):
+        sides.append(reached(circuit, positions, Terminal(source.code, pole), ideal=how))
+        if left == 1 and not any(end in side for end in ends for side in sides):
+            return False  # one pole alone is left for both ends
     return any(
         ends[0] in one and ends[1] in other
         for one in sides

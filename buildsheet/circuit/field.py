@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Literal
 
 from buildsheet.circuit.breach import Breach, breach, of_kind
-from buildsheet.circuit.contraction import contract, feeders, powered, reached, without_part
+from buildsheet.circuit.contraction import feeders, powered, reached, without_part
 from buildsheet.circuit.moving import fed_winding
 from buildsheet.circuit.netlist import (
     Circuit,
@@ -92,5 +92,5 @@ def runs_on(broken: Circuit, motor: Device, winding: Winding, sound: tuple[Run, 
 def _carries(broken: Circuit, at: Positions, motor: Device, winding: Winding) -> bool:
     if winding not in broken.devices[motor.code].inside:
         return False
-    same = contract(broken, at).same(Terminal(motor.code, winding.a), Terminal(motor.code, winding.b))
-    return not same and fed_winding(broken, at, motor.code, winding)
+    ends = (Terminal(motor.code, winding.a), Terminal(motor.code, winding.b))
+    return ends[1] not in reached(broken, at, ends[0], ideal="ideal") and fed_winding(broken, at, motor.code, winding)
