@@ -4,6 +4,7 @@ A circuit keeps what no switch changes (`_Map`), so that thousands of positions 
 """
 
 from collections.abc import Iterable, Iterator
+from copy import copy
 from dataclasses import replace
 from itertools import product
 from typing import Literal
@@ -22,6 +23,7 @@ from buildsheet.circuit.netlist import (
     Positions,
     Resistance,
     Terminal,
+    Wire,
 )
 
 NONE: frozenset[str] = frozenset()
@@ -83,6 +85,7 @@ def bridges(device: Device, positions: Positions, *, barred: bool = False) -> It
 
 
 Beside = dict[str, tuple[Terminal, ...]]
+How = tuple[str, bool, bool]
 
 
 class _Map:
@@ -94,15 +97,32 @@ class _Map:
             terminal: tuple(wire.b if wire.a == terminal else wire.a for wire in circuit.at(terminal))
             for terminal in circuit.terminals
         }
-        self._inner: dict[tuple[str, str | None, bool, str, bool, bool], Beside] = {}
+        self.walked: dict[How, dict[tuple[str, str | None, bool], Beside]] = {}
 
-    def inner(self, code: str, position: str | None, whole: bool, ideal: str, barred: bool, back: bool) -> Beside:
-        """Terminals beside each name inside a device; `whole` unless it is a fuse that has blown; `ideal` as in `reached`;
-        `back` walks against the current."""
-        key = (code, position, whole, ideal, barred, back)
-        found = self._inner.get(key)
+    def changed(self, circuit: Circuit, code: str) -> "_Map":
+        """The map of a circuit that differs in what lies inside one device: the rest is taken over."""
+        other = copy(self)
+        other.circuit = circuit
+        other.walked = {how: {key: beside for key, beside in rows.items() if key[0] != code} for how, rows in self.walked.items()}
+        return other
+
+    def without(self, circuit: Circuit, wire: Wire) -> "_Map":
+        """The map of a circuit that lacks one wire."""
+        other = copy(self)
+        other.circuit = circuit
+        other.wired = self.wired | {
+            end: tuple(one.b if one.a == end else one.a for one in circuit.at(end)) for end in (wire.a, wire.b)
+        }
+        return other
+
+    def inside(self, how: How, code: str, position: str | None, *, whole: bool) -> Beside:
+        """Terminals beside each name inside a device; `whole` unless it is a fuse that has blown; `how` it is walked: `ideal`
+        as in `reached`, whether `barred`, whether `back`, against the current."""
+        rows = self.walked.setdefault(how, {})
+        key = (code, position, whole)
+        found = rows.get(key)
         if found is None:
-            found = self._inner[key] = self._work(*key)
+            found = rows[key] = self._work(*key, *how)
         return found
 
     def _work(self, code: str, position: str | None, whole: bool, ideal: str, barred: bool, back: bool) -> Beside:
@@ -181,6 +201,8 @@ def reached(
     back = circuit.direct and start in _toward(circuit)
     found: dict[Terminal, Terminal | None] = {start: None}
     waiting = [start]
+    how = (ideal, barred, back)
+    rows = known.walked.setdefault(how, {})
     for here in waiting:
         if here in stop:
             continue
@@ -192,7 +214,11 @@ def reached(
                     waiting.append(there)
         if code in around:
             continue
-        for there in known.inner(code, positions.get(code), code not in blown, ideal, barred, back).get(name, ()):
+        where = positions.get(code)
+        beside = rows.get((code, where, code not in blown))
+        if beside is None:
+            beside = known.inside(how, code, where, whole=code not in blown)
+        for there in beside.get(name, ()):
             if there not in found:
                 found[there] = here
                 waiting.append(there)
@@ -294,12 +320,26 @@ def _coil_of(device: Device) -> Resistance | None:
     return next((part for part in device.inside if isinstance(part, Resistance) and {part.a, part.b} == ends), None)
 
 
+def with_inside(circuit: Circuit, device: Device, inside: tuple[Inside, ...]) -> Circuit:
+    """The circuit with other things inside one device."""
+    made = replace(circuit, devices={**circuit.devices, device.code: replace(device, inside=inside)})
+    if made.direct == circuit.direct:  # which way a diode passes hangs on the source
+        made.kept["map"] = _map_of(circuit).changed(made, device.code)
+    return made
+
+
+def without_wire(circuit: Circuit, wire: Wire) -> Circuit:
+    """The circuit with one wire broken."""
+    made = replace(circuit, wires=tuple(one for one in circuit.wires if one is not wire))
+    made.kept["map"] = _map_of(circuit).without(made, wire)
+    return made
+
+
 def without_part(circuit: Circuit, device: Device, part: Inside) -> Circuit:
     """The circuit with one part of a device open."""
     key = ("opened", device.code, part)
     if key not in circuit.kept:
-        inside = tuple(one for one in device.inside if one is not part)
-        circuit.kept[key] = replace(circuit, devices={**circuit.devices, device.code: replace(device, inside=inside)})
+        circuit.kept[key] = with_inside(circuit, device, tuple(one for one in device.inside if one is not part))
     found: Circuit = circuit.kept[key]
     return found
 

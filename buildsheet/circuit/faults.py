@@ -8,7 +8,15 @@ from typing import Literal
 
 from buildsheet.circuit.braking import across, stopped
 from buildsheet.circuit.breach import FUSES, of_kind
-from buildsheet.circuit.contraction import contract, fed, powered, reached, without_part
+from buildsheet.circuit.contraction import (
+    contract,
+    fed,
+    powered,
+    reached,
+    with_inside,
+    without_part,
+    without_wire,
+)
 from buildsheet.circuit.field import apart, runs_on
 from buildsheet.circuit.interlocks import interlocks
 from buildsheet.circuit.moving import fed_winding, joined_outputs, shorted_outputs
@@ -26,7 +34,6 @@ from buildsheet.circuit.netlist import (
     Resistance,
     Terminal,
     Winding,
-    Wire,
 )
 from buildsheet.circuit.protective import metal_without_protection
 from buildsheet.circuit.sequence import Run, driven, later, runs, settle
@@ -124,19 +131,14 @@ def faults(circuit: Circuit) -> Iterator[tuple[Fault, Circuit]]:
             yield from _of_part(circuit, device, index, part)
         if device.coil and len(device.positions) > 1:
             stuck = tuple(_stuck(part, device) for part in device.inside)
-            yield Fault("stuck in", device.code, ()), _with(circuit, device, stuck)
+            yield Fault("stuck in", device.code, ()), with_inside(circuit, device, stuck)
     for wire in circuit.wires:
         yield Fault("broken wire", "", (wire.a, wire.b), wire.number), without_wire(circuit, wire)
 
 
-def without_wire(circuit: Circuit, wire: Wire) -> Circuit:
-    """The circuit with a wire broken."""
-    return replace(circuit, wires=tuple(one for one in circuit.wires if one is not wire))
-
-
 def _of_part(circuit: Circuit, device: Device, index: int, part: Inside) -> Iterator[tuple[Fault, Circuit]]:
     def becomes(*parts: Inside) -> Circuit:
-        return _with(circuit, device, (*device.inside[:index], *parts, *device.inside[index + 1 :]))
+        return with_inside(circuit, device, (*device.inside[:index], *parts, *device.inside[index + 1 :]))
 
     match part:
         case Contact(a=a, b=b, direct=direct):
@@ -168,10 +170,6 @@ def _stuck(part: Inside, device: Device) -> Inside:
         return part
     closed = device.positions[1] in part.closed_in
     return replace(part, closed_in=frozenset(device.positions) if closed else frozenset())
-
-
-def _with(circuit: Circuit, device: Device, inside: tuple[Inside, ...]) -> Circuit:
-    return replace(circuit, devices={**circuit.devices, device.code: replace(device, inside=inside)})
 
 
 def effects(circuit: Circuit, *, pole_may_swap: bool = False) -> tuple[Effect, ...]:

@@ -3,11 +3,10 @@ take the contactor out, and keep it out.
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Literal
 
 from buildsheet.circuit.breach import Breach, breach, of_kind
-from buildsheet.circuit.contraction import feeders, powered, reached, without_part
+from buildsheet.circuit.contraction import feeders, powered, reached, without_part, without_wire
 from buildsheet.circuit.moving import fed_winding
 from buildsheet.circuit.netlist import (
     Circuit,
@@ -69,7 +68,7 @@ def openings(circuit: Circuit, among: set[Terminal]) -> Iterator[tuple[str, Circ
                 yield f"{device.code} {'–'.join(ends[:2])} open", without_part(circuit, device, part)
     for wire in circuit.wires:
         if wire.role != "protective" and (wire.a in among or wire.b in among):
-            yield f"wire {wire.number} broken", replace(circuit, wires=tuple(one for one in circuit.wires if one is not wire))
+            yield f"wire {wire.number} broken", without_wire(circuit, wire)
 
 
 def runs_on(broken: Circuit, motor: Device, winding: Winding, sound: tuple[Run, ...]) -> Positions | None:

@@ -4,8 +4,7 @@ from collections.abc import Iterator
 from math import inf
 
 from buildsheet.circuit import Circuit, Contact, Device, Diode, Resistance, Terminal, Wire
-from buildsheet.circuit.contraction import path_to, reached
-from buildsheet.circuit.faults import without_wire
+from buildsheet.circuit.contraction import path_to, reached, without_wire
 from buildsheet.circuit.readings import Reading, expected
 from buildsheet.packet.views.asking import Asked, Asker, spoken
 from buildsheet.packet.views.reading import Group, Row, hand_words
