@@ -8,8 +8,6 @@ from buildsheet.circuit.breach import of_kind
 from buildsheet.circuit.contraction import fed, has_contact, kept_in, powered
 from buildsheet.circuit.netlist import Circuit, Device, Positions
 
-DRIVEN = ("motor", "drive")
-
 
 @dataclass(frozen=True, slots=True)
 class Run:

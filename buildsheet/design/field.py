@@ -10,9 +10,11 @@ from buildsheet.formulas.choke import resistance_in_a_row
 from buildsheet.formulas.motor import copper_loss
 from buildsheet.motors.motor import Machine, SeparateField
 from buildsheet.project import Project
-from buildsheet.reference import Region
+from buildsheet.reference import Region, table
 from buildsheet.sizing.supply import Supplied
 from buildsheet.worksheet import Value, Worksheet
+
+SMALL = "resistors_e6_low"  # power resistors of few ohms
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,9 +90,6 @@ def _resistor(sheet: Worksheet, field: SeparateField, volts: Value) -> Value | N
     if volts.known and stands.known and not volts > stands:
         return None
     need = sheet.work("R4.R_need", s.field_series_resistor, "resistor in a row with the field, at the least", V_f=volts, I_f=field.current, R_f=field.warm)
-    known_small = need.known and float(need) <= LARGEST_E6
-    return sheet.pick("R4.R", "resistors_e6_low" if known_small else "resistors_e12", "resistance", "resistor in a row with the field", at_least=need)
-
-
-LARGEST_E6 = 220.0  # ohm, where the table of small power resistors ends
-__all__ = ["FieldSupply", "work_field"]
+    small = table(SMALL)
+    reaches = need.known and float(need) <= small.cell(list(small.rows)[-1], "resistance").si
+    return sheet.pick("R4.R", SMALL if reaches else "resistors_e12", "resistance", "resistor in a row with the field", at_least=need)

@@ -90,14 +90,17 @@ class Ink:
         return str(self.print(value)).replace(NARROW, " ").replace(THIN, "")
 
     def said(self, said: Said) -> str:
-        """A sentence with its Values filled in, as plain text with narrow spaces."""
-        return (
-            said.text.format(*(str(self.print(value)) for value in said.values)) if said.values else said.text
-        )
+        """A sentence with its Values filled in, as plain text with narrow spaces; no number is split over two lines."""
+        return self._filled(said).replace(THIN, NARROW)
 
     def plain(self, said: Said) -> str:
         """A sentence with its Values filled in, with ordinary spaces."""
-        return self.said(said).replace(NARROW, " ").replace(THIN, "")
+        return self._filled(said).replace(NARROW, " ").replace(THIN, "")
+
+    def _filled(self, said: Said) -> str:
+        return (
+            said.text.format(*(str(self.print(value)) for value in said.values)) if said.values else said.text
+        )
 
 
 def _written(text: str) -> Printed:

@@ -87,6 +87,3 @@ def _tests(design: Design, field: SeparateField) -> Iterator[Finding]:
     if volts.known and warm.known and current.known and abs(float(volts) / float(current) / float(warm) - 1) > APART:
         yield Finding("field-disagrees", "stop", "WARNING", Said.of("By its plate the field takes {0} at {1}; by its ohms, warm {2}, it does not.", current, volts, warm), "Perhaps its two halves are joined otherwise than the plate means, turns are shorted, or the plate is of another motor.",
                       "Read each half by itself, compare, and join them as the plate says.", derivation("Ohm's law in the field winding"), ("M1",), key="motor.field_winding")  # fmt: skip
-
-
-__all__ = ["shunt"]

@@ -214,11 +214,6 @@ class Modes:
             return State((self.peak * sin(x) - self.drop - self.Rs * l - v) / self.Xs, dv, di)
         return State((self.peak * cos(x) - dv) / self.Rs, dv, di)
 
-    @property
-    def quickest(self) -> float:
-        """Highest angular frequency of a mode, in periods of the source."""
-        return max(root.imag for root, *_ in self.natural)
-
     def motion(self, x: float, state: State) -> "Motion":
         """What happens from x on."""
         if not self.on and self.motor.R is None and self.G * self.peak <= FAINT * self.motor.E:

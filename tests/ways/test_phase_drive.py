@@ -3,6 +3,7 @@ against textbooks on power electronics: V = √2·V_s/π·(1 + cos α) for the h
 fully controlled one, both for a current without gaps (semiconverter and full converter).
 """
 
+from collections.abc import Callable
 from math import acos, degrees, pi, sqrt
 from pathlib import Path
 
@@ -56,7 +57,7 @@ def test_four_thyristors_never_make_the_current_smoother(tag: str) -> None:
     ("half-controlled", lambda volts: acos(pi * volts / (sqrt(2) * 120) - 1)),
     ("fully controlled", lambda volts: acos(pi * volts / (2 * sqrt(2) * 120))),
 ])  # fmt: skip
-def test_the_angle_of_a_current_without_gaps_is_that_of_its_own_textbook_formula(bridge: str, angle) -> None:  # type: ignore[no-untyped-def]
+def test_the_angle_of_a_current_without_gaps_is_that_of_its_own_textbook_formula(bridge: str, angle: Callable[[float], float]) -> None:
     values = sander(bridge).sheet.values
     found = [value for name, value in values.items() if name.startswith("high.") and value.label.startswith("firing angle by the textbook")]
     volts = next(value for name, value in values.items() if name == "high.V_d")
