@@ -285,7 +285,7 @@ def _largest(sheet: Worksheet, id: str, label: str, values: tuple[Value, ...]) -
 def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...], idle: Value | None, field: FieldSupply | None) -> Value:
     """Largest line current of the operating points, and beside it those of the field, of the fan and of what the builder adds."""
     drive = _largest(
-        sheet, "line.I_drive", "largest line current of the drive", tuple(point.line for point in points)
+        sheet, "line.I_drive", "largest line current of the operating points", tuple(point.line for point in points)
     )
     fan = project.controls.fan if project.controls else None
     beside = [("fan.I", "fan", fan.power, fan.voltage)] if fan is not None else []

@@ -6,7 +6,7 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation
 from buildsheet.design import Design
 from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 
 PLUGGING = Citation("textbooks on DC machines, plugging; a shop report on magnets weakened by it")
 THREADS = derivation("a thread that tightens one way unscrews the other way")

@@ -3,7 +3,7 @@ circuit. A way of powering builds on it and says what it puts on the motor's ter
 """
 
 from abc import abstractmethod
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
@@ -11,18 +11,21 @@ from pydantic import Field
 
 from buildsheet.circuit import Device, Electronics, Resistance
 from buildsheet.circuit.builder import Board, Feed
+from buildsheet.citations import Citation, practice
 from buildsheet.given.fields import Amperes, Flags, Ohms, PartTemperatures, Volts
 from buildsheet.reference import Region
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.knob import Knob, Pot, work_knob
 from buildsheet.sizing.ohms import around, spread
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import spelt
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.ways.way import Control, Outfit, Setting, Way, Words, capital
+from buildsheet.ways.way import Beside, Control, Outfit, Setting, Way, Words, capital
 from buildsheet.worksheet import Value, Worksheet
 
 POT_SLACK = 0.2  # a potentiometer's own tolerance
+MANUALS = Citation("two drive makers' manuals", "control terminals are not isolated from the line")
 TERMINALS = ("P1", "P2", "P3")  # low end, wiper, high end
 OUTPUTS = ("A+", "A−")
 
@@ -79,6 +82,17 @@ class Drive(Way):
     @property
     def broken_low_end(self) -> Literal["stops", "full speed"] | None:
         return self.open_low_end
+
+    def dangers(self, beside: Beside) -> Iterator[Finding]:
+        del beside
+        rated, bare = self.rated, self.rated_bare
+        if rated.known and bare.known and bare > rated:
+            yield Finding("ratings-swapped", "stop", "NOTICE", Said.of("The drive is said to give {0} without its heat sink and {1} with it.", bare, rated), "One of the two is wrong.",
+                          "Read the drive's data again.", MANUALS, ("T1",))  # fmt: skip
+        if not self.potentiometer.known:
+            yield Finding("potentiometer-unknown", "stop", "WARNING", Said.of("Nobody knows which speed potentiometer the drive wants."), "A wrong one gives full speed early, or burns.",
+                          "Read it off the drive or its old knob, and write power: potentiometer.", practice("drive manuals: 5 k or 10 k, by the drive"), ("S4",), key="power.potentiometer",
+                          unknown=(self.potentiometer,))  # fmt: skip
 
     def fit_out(
         self, sheet: Worksheet, region: Region, supplied: Supplied, applied: Applied, points: tuple[Point, ...], share: Value
