@@ -28,6 +28,7 @@ POT_SLACK = 0.2  # a potentiometer's own tolerance
 MANUALS = Citation("two drive makers' manuals", "control terminals are not isolated from the line")
 TERMINALS = ("P1", "P2", "P3")  # low end, wiper, high end
 OUTPUTS = ("A+", "A−")
+CODE = "T1"  # of every drive
 
 
 class Drive(Way):
@@ -35,6 +36,7 @@ class Drive(Way):
 
     does: ClassVar[Literal["controls", "chops", "inverts"]] = "controls"
     control: ClassVar[Control | None] = Control("knob", "slow", "fast", wired=True)
+    inputs: ClassVar[tuple[str, str]] = ("L", "N")  # its own two terminals for what feeds it
 
     rated: Amperes = Field(
         description="Output current it may give for long with its heat sink or fan.", examples=["10 A"]
@@ -141,20 +143,23 @@ class DriveOutfit(Outfit):
 
     def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, ...]:
         """The drive and its speed potentiometer, wires 301, 302 and 501 to 503."""
-        drive = self.drive
-        code, *inward = drive.first
-        terminals = (*inward, *OUTPUTS, *TERMINALS)
-        board.add(
-            Device(
-                code, "drive", drive.printed, texts[code], (*terminals, "case") if metal else terminals,
-                (Electronics(terminals, drive.does),), metal="case" if metal else "", place="box", column=4,
-                limits=dict.fromkeys(OUTPUTS, limit), control=TERMINALS, unleashed_by=frozenset() if drive.open_low_end == "stops" else frozenset(TERMINALS[:2]),
-            )
-        )  # fmt: skip
-        board.wire(301, f"{feed[0]}", f"{code}:{inward[0]}", "line")
-        board.wire(302, f"{feed[1]}", f"{code}:{inward[1]}", "neutral")
-        wire_pot(board, drive, texts)
-        return f"{code}:{OUTPUTS[0]}", f"{code}:{OUTPUTS[1]}"
+        add_drive(board, self.drive, limit, texts, metal=metal)
+        board.wire(301, f"{feed[0]}", f"{CODE}:{self.drive.inputs[0]}", "line")
+        board.wire(302, f"{feed[1]}", f"{CODE}:{self.drive.inputs[1]}", "neutral")
+        return f"{CODE}:{OUTPUTS[0]}", f"{CODE}:{OUTPUTS[1]}"
+
+
+def add_drive(board: Board, drive: Drive, limit: float, texts: Mapping[str, str], *, metal: bool) -> None:
+    """The drive, whose feed is still to be wired, and its speed potentiometer."""
+    terminals = (*drive.inputs, *OUTPUTS, *TERMINALS)
+    board.add(
+        Device(
+            CODE, "drive", drive.printed, texts[CODE], (*terminals, "case") if metal else terminals,
+            (Electronics(terminals, drive.does),), metal="case" if metal else "", place="box", column=4,
+            limits=dict.fromkeys(OUTPUTS, limit), control=TERMINALS, unleashed_by=frozenset() if drive.open_low_end == "stops" else frozenset(TERMINALS[:2]),
+        )
+    )  # fmt: skip
+    wire_pot(board, drive, texts)
 
 
 def drive_places(drive: Drive, supplied: Supplied, applied: Applied, pot: Pot) -> tuple[Place, ...]:
@@ -180,7 +185,6 @@ def pot_text(drive: Drive) -> dict[str, str]:
 
 def wire_pot(board: Board, drive: Drive, texts: Mapping[str, str]) -> None:
     """The speed potentiometer on the door, wires 501 to 503."""
-    code = drive.first[0]
     ohms = float(drive.potentiometer)
     low, high = around("potentiometer", ohms)
     end = spread("end of a potentiometer")[1] * ohms
@@ -196,4 +200,4 @@ def wire_pot(board: Board, drive: Drive, texts: Mapping[str, str]) -> None:
     )  # fmt: skip
     for index, terminal in enumerate(TERMINALS):
         colour = board.conductors["signal"].colours[index]
-        board.wire(501 + index, f"{code}:{terminal}", f"S4:{index + 1}", "signal", "panel", colour=colour, cable="W2")
+        board.wire(501 + index, f"{CODE}:{terminal}", f"S4:{index + 1}", "signal", "panel", colour=colour, cable="W2")

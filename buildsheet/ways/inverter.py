@@ -23,7 +23,7 @@ from buildsheet.sizing.places import Place
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import AMPERE, HERTZ
-from buildsheet.ways.drive import TERMINALS, Drive, drive_places, pot_text, wire_pot
+from buildsheet.ways.drive import CODE, TERMINALS, Drive, drive_places, pot_text, wire_pot
 from buildsheet.ways.way import Beside, Outfit, Setting, Words
 from buildsheet.worksheet import Value, Worksheet, unknown
 
@@ -188,17 +188,16 @@ class InverterOutfit(Outfit):
     def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, ...]:
         """The inverter and its speed potentiometer, wires 301, 302 and 501 to 503, and the link of its run input, 504."""
         drive = self.drive
-        code, *inward = drive.first
-        terminals = (*inward, *OUTPUTS, *TERMINALS, *RUN)
+        terminals = (*drive.inputs, *OUTPUTS, *TERMINALS, *RUN)
         board.add(
             Device(
-                code, "drive", drive.printed, texts[code], (*terminals, "case") if metal else terminals,
+                CODE, "drive", drive.printed, texts[CODE], (*terminals, "case") if metal else terminals,
                 (Electronics(terminals, drive.does),), metal="case" if metal else "", place="box", column=4,
                 limits=dict.fromkeys(OUTPUTS, limit), control=TERMINALS, runs_by=RUN, unleashed_by=frozenset() if drive.open_low_end == "stops" else frozenset(TERMINALS[:2]),
             )
         )  # fmt: skip
-        board.wire(301, f"{feed[0]}", f"{code}:{inward[0]}", "line")
-        board.wire(302, f"{feed[1]}", f"{code}:{inward[1]}", "neutral")
+        board.wire(301, f"{feed[0]}", f"{CODE}:{drive.inputs[0]}", "line")
+        board.wire(302, f"{feed[1]}", f"{CODE}:{drive.inputs[1]}", "neutral")
         wire_pot(board, drive, texts)
-        board.wire(504, f"{code}:{RUN[0]}", f"{code}:{RUN[1]}", "signal")
-        return tuple(f"{code}:{name}" for name in OUTPUTS)
+        board.wire(504, f"{CODE}:{RUN[0]}", f"{CODE}:{RUN[1]}", "signal")
+        return tuple(f"{CODE}:{name}" for name in OUTPUTS)

@@ -155,7 +155,7 @@ class _Writer(Coupled):
         sizes = self.plan.design.sizes
         for one in sizes.outfit.trials if sizes is not None else ():
             yield self.step(
-                f"{self.off.capitalize()}, {one.fuse} out of its holder. Clips on {one.red} and {one.black}, AC. {self.on.capitalize()}, disconnect on, emergency stop released, {self.start}{one.before}.",
+                f"{self.off.capitalize()}, {one.fuse} out of its holder. Clips on {one.red} and {one.black}, {one.unit.split()[-1]}. {self.on.capitalize()}, disconnect on, emergency stop released, {self.start}{one.before}.",
                 one.right_when, Taken(one.what, joined(one.want, self.ink), one.unit), note=f"{one.note + ' ' if one.note else ''}Then {self.off}, {one.fuse} back in.",
             )  # fmt: skip
 
