@@ -74,8 +74,13 @@ class Outfit(ABC):
 
     @property
     def fuses(self) -> Mapping[str, Value]:
-        """Its own fuses by code; wires of the role `secondary` lie behind the first."""
+        """Its own fuses by code."""
         return {}
+
+    @property
+    def guards(self) -> Mapping[str, str]:
+        """The one of its fuses that wires of a role lie behind, where that is not one of the machine's."""
+        return dict.fromkeys(("secondary",), next(iter(self.fuses))) if self.fuses else {}
 
     @property
     def idle(self) -> Value | None:
