@@ -21,6 +21,7 @@ HANDS: Mapping[tuple[str, str], str] = {
     ("contactor", "out"): "{} left out",
     ("field-relay", "in"): "{} pushed in",
     ("field-relay", "out"): "{} let go",
+    ("bridging-relay", "in"): "{} pushed in",
     ("start", "pressed"): "{} held",
     ("stop", "pressed"): "{} held",
     ("emergency-stop", "pressed"): "{} pressed in",
