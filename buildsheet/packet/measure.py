@@ -13,8 +13,8 @@ from markupsafe import Markup, escape
 from buildsheet.given.problems import BuildsheetError, near
 from buildsheet.packet import bench_circuit, edge
 from buildsheet.packet.files import put
-from buildsheet.packet.html import PAPERS, environment, templates
-from buildsheet.packet.ink import NARROW, THIN, Ink
+from buildsheet.packet.html import PAPERS, environment, templates, unsplit
+from buildsheet.packet.ink import NARROW, Ink
 from buildsheet.packet.pdf import write_pdf
 from buildsheet.reference import Region, region, region_names, table
 from buildsheet.reference.tables import Cell
@@ -114,7 +114,7 @@ def html(sheet: MeasureSheet, of: Region) -> str:
         "hint": hint,
         "circuit": bench_circuit.drawing,
     }
-    return engine.get_template(f"measure/{sheet.slug}.html.j2").render(
+    page = engine.get_template(f"measure/{sheet.slug}.html.j2").render(
         language="en",
         title=f"{sheet.name}, measuring sheet",
         style=Markup((templates() / "paper.css").read_text(encoding="utf-8")),  # noqa: S704  our own style sheet
@@ -124,11 +124,12 @@ def html(sheet: MeasureSheet, of: Region) -> str:
         words=of.words,
         inches=of.inches,
     )
+    return unsplit(page)
 
 
 def _printed(ink: Ink, cell: Cell) -> str:
     value = Value(cell.si, id=f"{cell.table.id}.{cell.row}", unit=cell.unit, parent=Row(cell))
-    return str(ink.print(value, 2)).replace(THIN, NARROW)  # these lines are short: a number is never split over two
+    return str(ink.print(value, 2))
 
 
 def plausible(ink: Ink, asked: Sequence[str | tuple[str, str]]) -> Markup:

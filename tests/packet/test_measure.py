@@ -142,6 +142,12 @@ def test_no_glyph_is_missing_and_no_template_word_leaks(sheet: measure.MeasureSh
 
 
 @EACH
+def test_no_line_can_break_inside_a_number(sheet: measure.MeasureSheet, name: str) -> None:
+    """Unicode Standard Annex 14, table 1: a line may break behind a thin space (U+2009, class BA); from memory."""
+    assert "\u2009" not in html(sheet.slug, name)
+
+
+@EACH
 def test_the_regions_words(sheet: measure.MeasureSheet, name: str) -> None:
     """Gray and color in North America, grey and colour in Europe."""
     text = " ".join(texts(printed(sheet.slug, name))[0].split())
