@@ -29,8 +29,9 @@ from buildsheet.formulas import (  # noqa: F401  they register themselves
 from buildsheet.formulas.formula import REGISTRY, Formula, OutsideLimits
 from buildsheet.given.problems import BuildsheetError
 from buildsheet.packet.ink import plain_symbol, plain_tokens
+from buildsheet.quantities import QuantityError, figures, kinds_of, read, spell, split
 from buildsheet.reference import MissingRow, Table, table, table_ids
-from buildsheet.units import ALIKE, QuantityError, Unit, figures, kinds_of, read, spell, split
+from buildsheet.units import ALIKE, Unit
 from buildsheet.worksheet.equation import letters, worked
 
 
