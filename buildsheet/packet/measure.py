@@ -28,7 +28,8 @@ GAP = "___"  # where a reading goes in a line of a project file
 @dataclass(frozen=True, slots=True)
 class MeasureSheet:
     """A measuring sheet. `what` and `kind` are the words of the command; `under` is the group of a project file that its
-    grey lines belong to, empty when no file takes any of them yet."""
+    grey lines belong to, empty when no file takes any of them yet; `plugged` says for what the plug goes in, empty for
+    nothing."""
 
     what: str
     name: str
@@ -36,6 +37,7 @@ class MeasureSheet:
     icon: str
     kind: str = ""
     under: str = ""
+    plugged: str = ""
 
     @property
     def slug(self) -> str:
@@ -62,6 +64,8 @@ SHEETS: tuple[MeasureSheet, ...] = (
     MeasureSheet("motor", "Motor, three-phase", _TO_FILE, "motor", "three-phase", "motor"),
     MeasureSheet("donor", "The old machine", "What to keep before it is scrapped, and how fast it ran.", "scissors", "", "motor"),
     MeasureSheet("board", "Drive board", "Read by ohms, before any power. Grey lines go under power:", "drive", "", "power"),
+    MeasureSheet("console", "Console's pulses", "What a console tells its board. Grey lines go under power:", "pulses", "", "power", "in for one reading"),
+    MeasureSheet("spare-wires", "Wires left over", "Which lead is a tap, which pair a tachometer, and its use.", "meter"),
     MeasureSheet("transformer", "Transformer", "Which winding is which, by ohms and a low voltage.", "transformer"),
     MeasureSheet("capacitor", "Capacitor", "Emptied, proved empty, then read.", "capacitor"),
     MeasureSheet("switch", "Switch", "What it joins in each position, and what it may break.", "switch", "", "on_hand"),

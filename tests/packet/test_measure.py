@@ -209,6 +209,14 @@ def test_film_figures_belong_together() -> None:
         ("motor-shaded-pole", "Lowering its voltage is no speed control."),
         ("motor-three-phase", "Lowering its voltage is no speed control."),
         ("board", "still not proven separated"),
+        ("board", "sheet console"),
+        ("console", "One without a tick, or not known: stop here."),
+        ("console", "the maker says in words that the console's side is separated from the line"),
+        ("console", "What the board then gave is at line voltage."),
+        ("console", "pull the plug, stop."),
+        ("motor-series", "sheet spare-wires"),
+        ("spare-wires", "A tap is live with the motor, and runs it faster."),
+        ("spare-wires", "its tachometer counts as live"),
         ("transformer", "It is never powered."),
         ("capacitor", "A capacitor of an oven holds enough to kill"),
         ("switch", "what it breaks on DC is not known at any voltage"),
@@ -230,6 +238,10 @@ def test_the_danger_of_the_sheet_is_said(slug: str, said: str) -> None:
         ("transformer", "Fed at the wrong winding", "Low AC"),
         ("transformer", "An oven transformer", "Marks"),
         ("board", "The knob may be live", "Knob to line"),
+        ("console", "One without a tick", "Its plug"),
+        ("console", "One without a tick", "Clips on"),
+        ("console", "One without a tick", "Plug in"),
+        ("console", "A capacitor keeps its charge", "All of this"),
         ("capacitor", "A capacitor keeps its charge", "Emptied"),
         ("what-is-it", "A capacitor keeps its charge", "Ohms"),
         ("donor", "A capacitor keeps its charge", "Keep and tag"),
@@ -238,6 +250,14 @@ def test_the_danger_of_the_sheet_is_said(slug: str, said: str) -> None:
 def test_a_danger_stands_before_the_step_that_needs_it(slug: str, danger: str, step: str) -> None:
     text = html(slug, "north-america")
     assert 0 < text.index(danger) < text.index(f'<div class="ms-name">{step}')
+
+
+def test_one_sheet_alone_reads_with_the_plug_in_and_says_so_on_both_of_its_signs() -> None:
+    """Badge in the head and title block at the foot; every other sheet is for a plug that is out from first to last."""
+    for sheet in measure.SHEETS:
+        text = html(sheet.slug, "europe")
+        assert text.count("in for one reading") == (2 if sheet.what == "console" else 0), sheet.slug
+        assert ("Plug in<small>" in text) is bool(sheet.plugged), sheet.slug
 
 
 def test_every_sheet_that_reads_to_the_frame_says_what_that_is_not() -> None:
@@ -283,7 +303,7 @@ def test_the_command_writes_both_files(arguments: tuple[str, ...], name: str, tm
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (("moter",), 'no sheet "moter"; there are motor, donor, board, transformer, capacitor, switch; did you mean motor?'),
+        (("moter",), 'no sheet "moter"; there are motor, donor, board, console, spare-wires, transformer, capacitor, switch; did you mean motor?'),
         (("motor",), "say which kind of motor: magnet-dc, series"),
         (("motor", "magnet"), 'no kind of motor "magnet"'),
         (("motor", "seris"), "did you mean series?"),

@@ -4,6 +4,7 @@ Checked against the project file's models.
 """
 
 import re
+from typing import get_args
 
 import pytest
 
@@ -25,18 +26,27 @@ from buildsheet.motors.series import SeriesMotor
 from buildsheet.motors.shunt import ShuntMotor
 from buildsheet.packet import measure
 from buildsheet.project import read
+from buildsheet.ways.pulsed_board import PulsedBoard
 from buildsheet.worksheet import Value
 from tests.packet.test_measure import EVERY, html
 
 GAP = '<i class="ms-gap"></i>'
-ANY_WAY = {"motor": "", "power": "  way: phase-controlled-drive\n", "on_hand": ""}
+ANY_WAY = {"power": "  way: phase-controlled-drive\n", "on_hand": ""}
+PULSED = "  way: pulsed-board\n"  # whose keys the sheet of a console fills
 GROUPS = {
     "plate": Plate, "held": HeldRotor, "spun": Spun, "spun_field": SpunField, "free_run": FreeRun, "field_plate": FieldPlate,
     "alternating": AlternatingTest, "old_run": OldRun, "capacitor": MotorCapacitor,
 }  # fmt: skip
 PLATES = {"three-phase": ThreePhasePlate, "magnet-dc": Plate, "series": Plate, "shunt": Plate, "": Plate}
-SINGLE = {"winding": "1.5", "run_winding": "2.1", "start_winding": "9", "field_winding": "1.2", "rotor": "4000", "rated": "10", "line_voltage": "120", "output_high": "90", "potentiometer": "5"}
+SINGLE = {"winding": "1.5", "run_winding": "2.1", "start_winding": "9", "field_winding": "1.2", "rotor": "4000", "rated": "10", "line_voltage": "120", "output_high": "90", "potentiometer": "5", "level": "5", "period": "50", "slow_width": "5", "fast_width": "30"}
 IN_LIST = {"- reversing switch": "20 250", "- disconnect": "16 250", "- emergency stop": "250"}
+
+
+def head_of(sheet: measure.MeasureSheet) -> str:
+    """What a file must say before a grey line of this sheet is read."""
+    if sheet.under == "motor":
+        return f"  kind: {sheet.kind or 'magnet-dc'}\n"
+    return PULSED if sheet.what == "console" else ANY_WAY[sheet.under]
 
 
 def lines(page_text: str) -> list[str]:
@@ -83,10 +93,7 @@ def test_every_grey_line_is_read_when_it_is_filled(sheet: measure.MeasureSheet, 
     found = lines(page_text)
     assert found
     for line in found:
-        head = ANY_WAY[sheet.under]
-        if sheet.under == "motor":
-            head = f"  kind: {sheet.kind or 'magnet-dc'}\n"
-        project = read(f"buildsheet: 1\n{sheet.under}:\n{head}  {filled(line, sheet.kind)}\n", "sheet.yaml")
+        project = read(f"buildsheet: 1\n{sheet.under}:\n{head_of(sheet)}  {filled(line, sheet.kind)}\n", "sheet.yaml")
         group = getattr(project, sheet.under)
         made = group[0] if isinstance(group, tuple) else getattr(group, line.partition(":")[0])
         values = [made] if isinstance(made, Value) else [getattr(made, field) for field in type(made).SHORT]
@@ -94,8 +101,7 @@ def test_every_grey_line_is_read_when_it_is_filled(sheet: measure.MeasureSheet, 
         assert len(known) == line.count(GAP), line
     for key, words in ticked(page_text).items():
         for word in words:
-            head = f"  kind: {sheet.kind}\n" if sheet.under == "motor" else ANY_WAY[sheet.under]
-            project = read(f"buildsheet: 1\n{sheet.under}:\n{head}  {key}: {word}\n", "sheet.yaml")
+            project = read(f"buildsheet: 1\n{sheet.under}:\n{head_of(sheet)}  {key}: {word}\n", "sheet.yaml")
             got = getattr(getattr(project, sheet.under), key)
             assert str(got).lower() == word
 
@@ -110,6 +116,22 @@ def test_a_motor_sheet_asks_for_every_key_that_a_bench_can_answer(kind: str, mod
     left |= {"spun_field"} if kind == "shunt" else set()
     assert asked == set(model.model_fields) - left
     assert "old_run" in {line.partition(":")[0] for line in lines(html("donor", "europe"))}
+
+
+def test_the_sheet_of_a_console_asks_for_what_its_low_side_tells() -> None:
+    """All keys of the pulses and no reading at line voltage: what the board gave is a key of the model too."""
+    asked = {line.partition(":")[0] for line in lines(html("console", "europe"))}
+    assert asked == {"level", "period", "slow_width", "fast_width"}
+    assert asked | {"slow_output", "fast_output"} <= set(PulsedBoard.model_fields)
+
+
+def test_the_sheet_of_spare_wires_knows_the_words_of_the_file() -> None:
+    """Each word that it ticks is read in the motor's list, and the list knows no other."""
+    words = re.findall(r'<b class="ms-word">(.*?)</b>', html("spare-wires", "europe"))
+    motor = read(f"buildsheet: 1\nmotor:\n  kind: series\n  spare_wires: [{', '.join(words)}]\n", "sheet.yaml").motor
+    assert motor is not None
+    assert list(motor.spare_wires) == words
+    assert set(words) == set(get_args(get_args(SeriesMotor.model_fields["spare_wires"].annotation)[0]))
 
 
 def test_sheets_that_no_file_takes_have_no_lines() -> None:
