@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from markupsafe import Markup, escape
 
 from buildsheet.quantities import figures, shown, signed
-from buildsheet.rules import Said
+from buildsheet.sizing.finding import Said
 from buildsheet.worksheet import Input, Row, Value
 from buildsheet.worksheet.equation import Step, Token, Tokens, number_tokens
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from buildsheet.packet.views.wires import WireLine
-from buildsheet.rules import Finding
+from buildsheet.sizing.finding import Finding
 from buildsheet.worksheet import Value
 
 
