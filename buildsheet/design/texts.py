@@ -4,8 +4,8 @@ from collections import defaultdict
 
 from buildsheet.design.design import Design, Sizes
 from buildsheet.design.field import FieldSupply
+from buildsheet.quantities import figures
 from buildsheet.sizing.spelt import row_of, spelt
-from buildsheet.units import figures
 
 
 def device_texts(design: Design) -> dict[str, str]:
