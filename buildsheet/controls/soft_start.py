@@ -18,7 +18,7 @@ def add_resistor(board: Board, ohms: tuple[float, float], texts: dict[str, str])
     board.add(Device("R5", "resistor", "Start resistor", texts["R5"], ("1", "2"), (Resistance("1", "2", *ohms),), place="box", column=4))
     board.add(
         Device(
-            "F8", "thermostat", "Its thermostat", texts["F8"], ("11", "12"), (Contact("11", "12", COOL),), ("cool", "hot"),
+            "F8", "thermostat", "Resistor thermostat", texts["F8"], ("11", "12"), (Contact("11", "12", COOL),), ("cool", "hot"),
             automatic=True, place="box", column=3,
         )
     )  # fmt: skip
