@@ -14,14 +14,23 @@ from buildsheet.motors.brushed import BrushedMachine, BrushedMotor
 from buildsheet.motors.motor import MotorWinding
 from buildsheet.motors.solved import Found, Solved, worst_of
 from buildsheet.reference import Region
-from buildsheet.sizing.alternating import AlternatingLine
+from buildsheet.sizing.alternating import AlternatingLine, CutLine
 from buildsheet.sizing.waist import Applied, Point, Steered, Wave
-from buildsheet.units import AMPERE, NEWTON_METRE_PER_AMPERE_SQUARED, RADIAN_PER_SECOND, SHARE
-from buildsheet.waveforms import NotSolved
+from buildsheet.units import (
+    AMPERE,
+    NEWTON_METRE_PER_AMPERE_SQUARED,
+    RADIAN,
+    RADIAN_PER_SECOND,
+    SHARE,
+    VOLT,
+    Unit,
+)
+from buildsheet.waveforms import Alternating, NotSolved
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 RUNS_AWAY = "a series motor without load has no speed of its own: it runs away"
 ON_LINE = "Runaway: nothing coupled, the supply at its highest."
+BEHIND_TRIAC = "Runaway: the triac shorted or turned up, the supply at its highest, nothing coupled."
 TURNS, CLOSE = 40, 1e-9  # of the search for the average current that makes the wanted RMS current
 
 
@@ -85,14 +94,16 @@ class SeriesMachine(BrushedMachine):
 
     def connect(self, sheet: Worksheet, applied: Applied) -> None:
         """On the line its start is held back by its impedance alone, and nothing but its load holds its speed."""
-        if isinstance(applied, AlternatingLine):
-            self.runs_away = ON_LINE
+        if isinstance(applied, AlternatingLine | CutLine):
+            self.runs_away = ON_LINE if isinstance(applied, AlternatingLine) else BEHIND_TRIAC
             self.X = sheet.work("motor.X", s.coil_reactance, "reactance of its windings on this line", f=applied.frequency, L=self.L[0])
             self.at_start = sheet.work("motor.I_lr", s.held_alternating_current, "current with the rotor held", V=applied.highest, R=self.R, X=self.X)
 
     def point(self, sheet: Worksheet, tag: str, label: str, applied: Applied, omega: Value, torque: Value) -> Point:
         if isinstance(applied, AlternatingLine):
             return self._on_line(sheet, tag, label, applied, torque)
+        if isinstance(applied, CutLine):
+            return self._behind_triac(sheet, tag, label, applied, omega, torque)
         return super().point(sheet, tag, label, applied, omega, torque)
 
     def _on_line(self, sheet: Worksheet, tag: str, label: str, applied: AlternatingLine, torque: Value) -> Point:
@@ -109,8 +120,34 @@ class SeriesMachine(BrushedMachine):
             setting=unknown(f"{tag}.x", SHARE, "nothing sets its speed", f"setting, {label}"), inductance=None, wave=None, more=(emf, factor),
         )  # fmt: skip
 
+    def _behind_triac(self, sheet: Worksheet, tag: str, label: str, applied: CutLine, omega: Value, torque: Value) -> Point:
+        """The firing angle at which the current that makes the torque flows at this speed, the worst of the inductance's band."""
+        current = sheet.work(f"{tag}.I", s.loaded_series_current, f"current that makes the torque, RMS, {label}", T=torque, T_0=self.T_0, k=self.k)
+        motion = sheet.work(f"{tag}.R_w", s.motion_resistance, f"back-EMF as a resistance, {label}", k=self.k, omega=omega)
+        drop = sheet.work(f"{tag}.U_path", f.path_drop, f"drops along the path, {label}", U_d=applied.drop, U_b=self.U_b)
+        emf = sheet.work(f"{tag}.E", s.series_emf, f"back-EMF, RMS, {label}", k=self.k, omega=omega, I=current)
+        asked = {**applied.inputs, "U_path": drop, "R": self.R_loop, "R_w": motion, "I": current}
+        missing = tuple(value for value in (*asked.values(), *self.L) if not value.known)
+        found = Found(None, self.L[0]) if missing else worst_of(self.L, lambda L: applied.wave(float(self.R_loop), L, float(motion), float(current), float(drop)))
+        model = Model(applied.shape, asked | {"L": found.inductance}, f"the current in the motor over {applied.period}", s.SERIES)
+        wave = found.wave if isinstance(found.wave, Alternating) else None
+
+        def out(symbol: str, unit: Unit, name: str, number: float | None) -> Value:
+            if number is None:
+                return sheet.unsolved(f"{tag}.{symbol}", unit, f"needs {missing[0].label}" if missing else found.refusal, f"{name}, {label}", missing)
+            return sheet.solved(f"{tag}.{symbol}", number, unit, model, f"{name}, {label}")
+
+        felt = out("I_rms", AMPERE, "current as heat feels it", wave.rms_current if wave else None)
+        return Point(
+            tag, label, omega, torque,
+            current=current, emf=None, terminal=out("V", VOLT, "volts at the motor, RMS", wave.rms_voltage if wave else None), rms=felt,
+            peak=out("I_peak", AMPERE, "crest of the current", wave.peak_current if wave else None), form_factor=None, line=felt, drawn=None,
+            setting=out("alpha", RADIAN, "firing angle", wave.alpha if wave else None), inductance=found.inductance, wave=wave,
+            more=(emf, out("cos", SHARE, "power factor", wave.power_factor if wave else None)),
+        )  # fmt: skip
+
     def runaway(self, sheet: Worksheet, applied: Applied) -> Value:
-        if not isinstance(applied, AlternatingLine):
+        if not isinstance(applied, AlternatingLine | CutLine):
             return super().runaway(sheet, applied)
         label = "back-EMF without load, the line at its highest"
         emf = sheet.work("runaway.E", s.alternating_back_emf, label, V=applied.highest, I=self.I_0, X=self.X, R=self.R, U_b=self.U_b)

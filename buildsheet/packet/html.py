@@ -9,6 +9,7 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Undefined
 from markupsafe import Markup
 
+from buildsheet.motors.series import SeriesMachine
 from buildsheet.packet import edge, marks
 from buildsheet.packet.ink import NARROW, THIN, Ink, Printed, symbol
 from buildsheet.packet.sheets import sheets_of
@@ -165,7 +166,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "heeds": [f for f in plan.findings if f.grade == "heed"], "stops": [f for f in plan.findings if f.stops],
         "point_rows": facts.point_rows(plan, ink), "belt_facts": facts.belt_facts(plan, ink), "load_words": facts.load_words(plan), "battery_facts": facts.battery_facts(plan, ink), "reversing_facts": facts.reversing_facts(plan, ink), "turning_rows": facts.turning_rows(plan, ink),
         "rotor_rows": rotor.rows(plan, ink), "spin_test": rotor.procedure(plan, ink),
-        "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan),
+        "box_facts": facts.box_facts(plan, ink), "motor_facts": facts.motor_facts(plan, ink), "wave_points": facts.wave_points(plan), "by_square": isinstance(plan.design.motor, SeriesMachine),
         "touch_limit": facts.limit("touch limit", ink, plan.design.region.tables["rules"]), "spacing": facts.limit("control spacing", ink),
         "bond_limit": facts.limit("bond drop", ink), "insulation_volts": facts.limit("insulation voltage", ink), "insulation_ohms": facts.limit("insulation", ink),
         "strip_words": lambda length: facts.strip_words(length, ink), "millimetres": facts.millimetres, "unsourced": facts.unsourced(plan), "armature_id": facts.armature_source(plan), "brushes": plan.design.motor is None or plan.design.motor.direct, "runaway_note": facts.runaway_note(plan), "live": bool(plan.project.power and plan.project.power.live_controls is not False), "wired": bool(plan.project.power and plan.project.power.control and plan.project.power.control.wired),

@@ -11,7 +11,7 @@ from buildsheet.motors.series import SeriesMachine
 from buildsheet.motors.single_phase import SinglePhaseMachine
 from buildsheet.motors.three_phase import ThreePhaseMachine
 from buildsheet.reference import table
-from buildsheet.sizing.alternating import AlternatingLine, ThreePhase
+from buildsheet.sizing.alternating import AlternatingLine, CutLine, ThreePhase
 from buildsheet.sizing.finding import Finding, Said
 from buildsheet.worksheet import Value
 
@@ -121,7 +121,7 @@ def not_reversed(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     """Reversing of a motor for alternating current, which this version does not wire."""
     del circuit
     machine, motor = design.project.machine, design.motor
-    on_line = isinstance(motor, SeriesMachine) and isinstance(design.applied, AlternatingLine)
+    on_line = isinstance(motor, SeriesMachine) and isinstance(design.applied, AlternatingLine | CutLine)
     if machine is None or not machine.reverse or not (isinstance(motor, InductionMachine) or on_line):
         return
     if on_line:

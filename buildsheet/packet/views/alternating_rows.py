@@ -26,10 +26,11 @@ def alternating(asker: Asker) -> Group:
 
 
 def _leads(circuit: Circuit) -> list[tuple[int, Terminal]]:
-    """The wires that feed the motor's side, each with the screw that it comes from: of a drive, or of a contactor."""
+    """The wires that feed the motor's side, each with the screw that it comes from: of a drive or a
+    speed box, or of a contactor."""
     wires = [wire for wire in circuit.wires if wire.stage == 4]
-    for kind in ("drive", "contactor"):
-        found = [(wire.number, wire.b if kind == "drive" else wire.a) for wire in wires if circuit.devices[wire.a.device].kind == kind]
+    for kind in ("drive", "speed-control", "contactor"):
+        found = [(wire.number, wire.a if kind == "contactor" else wire.b) for wire in wires if circuit.devices[wire.a.device].kind == kind]
         if found:
             return found
     return []
@@ -66,12 +67,12 @@ def lifted(circuit: Circuit) -> frozenset[str]:
 
 def _brushes(asker: Asker, motor: Device, windings: list[Winding], leads: list[tuple[int, Terminal]]) -> Group:
     tips: list[Tip] = [(str(end), f"{end.device} · {end.name}") for _, end in leads]
-    rows = [asker.ask("turn the shaft slowly", tips[0], tips[1], "note the lowest · OL: the relay, a wire or brushes. Near 0: short", (0.0, inf))]
+    rows = [asker.ask("turn the shaft slowly", tips[0], tips[1], "note the lowest · OL: the relay, a wire or brushes. Near 0: short", (0.0, inf), off=asker.boards)]
     for part in windings[1:]:
         ends = [(f"{motor.code}:{name}", f"{motor.code} · {name}") for name in (part.a, part.b)]
-        rows.append(asker.ask("as they are", ends[0], ends[1], "OL: field broken. Near 0: shorted turns", (0.0, inf)))
+        rows.append(asker.ask("as they are", ends[0], ends[1], "OL: field broken. Near 0: shorted turns", (0.0, inf), off=asker.boards))
     rows.append(_frame(asker, motor, tips[0]))
-    return Group("Motor", "", "switches", tuple(rows))
+    return Group("Motor", asker.lifted(asker.boards, "still"), "switches", tuple(rows))
 
 
 def _frame(asker: Asker, motor: Device, tip: Tip) -> Row:

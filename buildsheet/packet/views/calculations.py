@@ -272,20 +272,22 @@ def wave_chart(point: Point) -> Markup:
     degrees = [angle * 57.29577951308232 for angle in samples.angle]
     volts = max(abs(v) for v in samples.source_voltage)
     amperes = max(samples.current)
-    line = [(d, abs(v)) for d, v in zip(degrees, samples.source_voltage, strict=True)]
-    motor = list(zip(degrees, (max(v, 0.0) for v in samples.terminal_voltage), strict=True))
+    both = min(samples.current) < -1e-6 * amperes  # alternating current in the motor itself, drawn with its sign
+    line = [(d, v if both else abs(v)) for d, v in zip(degrees, samples.source_voltage, strict=True)]
+    motor = [(d, v if both else max(v, 0.0)) for d, v in zip(degrees, samples.terminal_voltage, strict=True)]
     current = list(zip(degrees, samples.current, strict=True))
     top_v, top_a = _round_up(volts), _round_up(amperes)
+    low_v, low_a = (-top_v, -top_a) if both else (0.0, 0.0)
     return line_chart(
         f"Supply voltage, motor voltage and armature current over one period, {point.label}",
         [
-            Series("motor V", motor, "area"),
+            Series("motor V", motor, "line" if both else "area"),
             Series("supply V", line, "dashed"),
             Series("current", current, "heavy", right=True),
         ],
         Axis(0, 360, [0, 90, 180, 270, 360], suffix="°"),
-        Axis(0, top_v, ticks(0, top_v, 4), "V"),
-        Axis(0, top_a, ticks(0, top_a, 4), "A"),
+        Axis(low_v, top_v, ticks(low_v, top_v, 4), "V"),
+        Axis(low_a, top_a, ticks(low_a, top_a, 4), "A"),
         height=28,
     )
 

@@ -250,7 +250,7 @@ class _Writer(Coupled):
             return
         wire = self.motor_wire()
         yield self.step(
-            f"Clamp round wire {wire}, DC, its MAX hold on. {self.start[0].upper()}{self.start[1:]}{self.slowly}; then off, and read.",
+            f"Clamp round wire {wire}, {self.kind}, its MAX hold on. {self.start[0].upper()}{self.start[1:]}{self.slowly}; then off, and read.",
             "the current is steady.",
-            Taken("motor running free", f"about {self.ink.print(free)}, a little more at speed", "A DC", "clamp"),
+            Taken("motor running free", f"about {self.ink.print(free)}, a little more at speed", f"A {self.kind}", "clamp"),
         )
