@@ -89,7 +89,7 @@ class SpeedBox(Way):
         leak = sheet.work("T2.I_off", capacitor_current, "current that its snubber passes when it is off", f=supplied.line_frequency, C=farads, V=supplied.highest)
         begins = _kick(sheet, applied, points)
         largest = max((point.current for point in points if point.current.known), key=float, default=self.rated)
-        return BoxOutfit(self, supplied, blocking, leak, begins, largest)
+        return BoxOutfit(self, supplied, leak, begins, largest, blocking)
 
 
 def _kick(sheet: Worksheet, applied: Applied, points: tuple[Point, ...]) -> Value:
@@ -112,14 +112,14 @@ def _kick(sheet: Worksheet, applied: Applied, points: tuple[Point, ...]) -> Valu
 
 @dataclass(frozen=True, slots=True)
 class BoxOutfit(Outfit):
-    """A speed box and its bridge, sized."""
+    """A speed box, and the bridge behind it that blocks `blocking`; None for a box straight on its motor."""
 
     box: SpeedBox
     supplied: Supplied
-    blocking: Value
     leak: Value
     begins: Value
     largest: Value
+    blocking: Value | None = None
 
     @property
     def facts(self) -> tuple[tuple[str, Words], ...]:
@@ -134,30 +134,38 @@ class BoxOutfit(Outfit):
 
     @property
     def texts(self) -> Mapping[str, str]:
-        return {"T1": f"blocks {spelt(self.blocking)}", "T2": f"{spelt(self.box.rated)}, for brush motors"}
+        own = {"T2": f"{spelt(self.box.rated)}, for brush motors"}
+        return own if self.blocking is None else own | {"T1": f"blocks {spelt(self.blocking)}"}
 
     @property
     def places(self) -> tuple[Place, ...]:
         volts = self.supplied.voltage
-        return (
-            Place("speed-box", "speed box", "Speed box", (Need("current", "≥", self.largest, "amperes"), Need("voltage", "=", volts, "line voltage", 0.1)),
-                  ("speed control for brush-type tools, ", volts, ", ", self.box.rated, ", with a knob and two screws or leads each for line and load"), "T2", "the one named in your file; another one changes this packet"),
-            Place("bridge", "bridge", "Rectifier bridge", (Need("current", "≥", self.largest, "amperes"), Need("voltage", "≥", self.blocking, "volts that it blocks")),
-                  ("single-phase bridge rectifier with screw or push-on terminals and a metal base, ", self.largest, " or more, blocks ", self.blocking, " or more, bolted flat to the box with heat paste"), "T1",
-                  "the one of the motor's old machine", proof="each of its four diodes reads one way only on the diode range"),
+        box = Place(
+            "speed-box", "speed box", "Speed box", (Need("current", "≥", self.largest, "amperes"), Need("voltage", "=", volts, "line voltage", 0.1)),
+            ("speed control for brush-type tools, ", volts, ", ", self.box.rated, ", with a knob and two screws or leads each for line and load"), "T2", "the one named in your file; another one changes this packet",
         )  # fmt: skip
+        if self.blocking is None:
+            return (box,)
+        bridge = Place(
+            "bridge", "bridge", "Rectifier bridge", (Need("current", "≥", self.largest, "amperes"), Need("voltage", "≥", self.blocking, "volts that it blocks")),
+            ("single-phase bridge rectifier with screw or push-on terminals and a metal base, ", self.largest, " or more, blocks ", self.blocking, " or more, bolted flat to the box with heat paste"), "T1",
+            "the one of the motor's old machine", proof="each of its four diodes reads one way only on the diode range",
+        )  # fmt: skip
+        return box, bridge
 
     def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, str]:
-        ends = (*INPUTS, *OUTPUTS)
         board.add(Device("T2", "speed-control", "Speed box", texts["T2"], ENDS, (Electronics((ENDS[0], ENDS[2]), "controls"), Link(ENDS[1], ENDS[3])), place="panel", column=4))
+        board.wire(301, f"{feed[0]}", f"T2:{ENDS[0]}", "line", "panel")
+        board.wire(302, f"{feed[1]}", f"T2:{ENDS[1]}", "neutral", "panel")
+        if self.blocking is None:
+            return f"T2:{ENDS[2]}", f"T2:{ENDS[3]}"
+        ends = (*INPUTS, *OUTPUTS)
         board.add(
             Device(
                 "T1", "drive", "Bridge", texts["T1"], (*ends, "case") if metal else ends, (Electronics(ends, "rectifies"),), metal="case" if metal else "",
                 place="box", column=5, limits=dict.fromkeys(OUTPUTS, limit),
             )
         )  # fmt: skip
-        board.wire(301, f"{feed[0]}", f"T2:{ENDS[0]}", "line", "panel")
-        board.wire(302, f"{feed[1]}", f"T2:{ENDS[1]}", "neutral", "panel")
         board.wire(312, f"T2:{ENDS[2]}", f"T1:{INPUTS[0]}", "line", "panel")
         board.wire(313, f"T2:{ENDS[3]}", f"T1:{INPUTS[1]}", "neutral", "panel")
         return f"T1:{OUTPUTS[0]}", f"T1:{OUTPUTS[1]}"

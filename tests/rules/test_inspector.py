@@ -37,6 +37,14 @@ ON_A_BATTERY = {
     "fault-charging": "one resistor, one diode and one timer fill the capacitor softly",
 }
 NOTES = {
+    "drum-polisher": ON_ANY | {
+        "skill": "first power needs somebody skilled",
+        "line-voltage": "line voltage as far as the motor; off is not dead behind a triac",
+        "starts-at-knob": "it starts at the speed that the knob was left at",
+        "fault-frame": "a broken bond is noticed by nobody until the next fault",
+        "runs-away-unloaded": "with the belt off a series motor runs away",
+        "used-cord": "a used cord",
+    },
     "felt-roller": ON_ANY | {
         "skill": "first power needs somebody skilled",
         "line-voltage": "line voltage in the unit and ahead of it, the rest separated from it",
