@@ -320,3 +320,13 @@ def standstill_current(V: Volt, R_1: Ohm, R_2: Ohm, U_b: Volt) -> Ampere:
     6.667
     """
     return (V - U_b) / (R_1 + R_2)
+
+
+@formula(source=derivation("back-EMF goes with speed while the current, and so the field, is the same"), limits={"E": (0.1, 1e4), "E_1": (0, 1e4)})
+def speed_share(E: Volt, E_1: Volt) -> Share:
+    """Speed that there is over the speed that was asked for, from the back-EMF that the voltage leaves and the one wanted.
+
+    >>> speed_share(E=20.0, E_1=22.0)
+    1.1
+    """
+    return E_1 / E

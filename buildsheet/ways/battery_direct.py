@@ -12,8 +12,7 @@ from pydantic import Field
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.formulas.battery import voltage_behind
 from buildsheet.formulas.conductors import total_drop
-from buildsheet.formulas.motor import back_emf
-from buildsheet.formulas.transformer import speed_share
+from buildsheet.formulas.motor import back_emf, speed_share
 from buildsheet.given.fields import Volts
 from buildsheet.reference import Region
 from buildsheet.sizing.places import Place

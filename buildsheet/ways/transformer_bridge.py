@@ -11,8 +11,10 @@ from buildsheet.circuit import Winding
 from buildsheet.circuit.netlist import Barrier
 from buildsheet.citations import practice
 from buildsheet.formulas import transformer as t
+from buildsheet.formulas import windings
 from buildsheet.formulas.choke import resistance_in_a_row
 from buildsheet.formulas.conductors import copper_resistance
+from buildsheet.formulas.motor import speed_share
 from buildsheet.formulas.protection import current_of_power
 from buildsheet.given.fields import Lengths, Ohms, Shares, Turns, VoltAmperes, Volts, WireAreas
 from buildsheet.given.model import Given
@@ -104,8 +106,8 @@ class TransformerBridge(BridgeWay):
         label, highest = "open voltage of the secondary, on the nominal line", "the same, line at the top of its tolerance"
         own = self.rewound
         if own is not None:
-            each = sheet.work("T2.v", t.volts_per_turn, "volts for each turn, on the nominal line", V_t=own.trial, N=own.trial_turns, V_n=supplied.voltage, V_p=own.trial_at)
-            most = sheet.work("T2.V_open", t.open_voltage, label, N=own.turns, v=each)
+            each = sheet.work("T2.v", windings.volts_per_turn, "volts for each turn, on the nominal line", V_t=own.trial, N=own.trial_turns, V_n=supplied.voltage, V_p=own.trial_at)
+            most = sheet.work("T2.V_open", windings.open_voltage, label, N=own.turns, v=each)
         elif self.open.known:
             at = self.open_at if self.open_at.known else supplied.voltage
             most = sheet.work("T2.V_open", t.voltage_on_other_line, label, V=self.open, V_m=at, V_n=supplied.voltage)
@@ -121,7 +123,7 @@ class TransformerBridge(BridgeWay):
             rated = sheet.work("T2.I_n", t.winding_rated_current, "rated current of the secondary", S=self.rated, V=self.secondary)
             share = sheet.values["T2.r"] if "T2.r" in sheet.values else self._regulation(sheet)
             return sheet.work("T2.R_w", t.resistance_by_regulation, "resistance of its windings, seen from the secondary", V=self.secondary, r=share, I=rated)
-        length = sheet.work("T2.l", t.winding_length, "length of the new winding's wire", N=own.turns, l_m=own.turn_length)
+        length = sheet.work("T2.l", windings.winding_length, "length of the new winding's wire", N=own.turns, l_m=own.turn_length)
         cold = sheet.assume("T2.T_w", "bench temperature", "temperature of the cold winding, whose pulses are the sharpest")
         new = sheet.work("T2.R_2", copper_resistance, "resistance of the new winding", l=length, A=own.wire, T=cold)
         old = sheet.work("T2.R_1", t.referred_resistance, "resistance of the primary, seen from the new winding", R=own.primary, V_1=self.line_voltage, V_2=most)
@@ -173,16 +175,16 @@ def _wind(sheet: Worksheet, own: Rewound, current: Value, points: tuple[Point, .
     hardest = max((point for point in points if point.setting.known), key=lambda point: float(point.setting), default=None)
     asked = hardest.setting if hardest is not None else unknown("T2.V_2", VOLT, "no operating point", "open voltage that the work asks for")
     each = sheet.values["T2.v"]
-    turns = sheet.work("T2.N", t.turns_at, "turns that the work asks for", V=asked, v=each)
+    turns = sheet.work("T2.N", windings.turns_at, "turns that the work asks for", V=asked, v=each)
     density = sheet.pick("T2.j", "current_density", "high", "current density of an enclosed winding", key="continuous, enclosed")
-    wire = sheet.work("T2.a", t.winding_wire_area, "copper of its wire, at the least", I=current, j=density)
-    thick = sheet.work("T2.d", t.bare_diameter, "bare diameter of such a wire", a=wire)
-    window = sheet.work("T2.A_w", t.window_area, "window that is free for it", w=own.window_width, h=own.window_height)
-    fill = sheet.work("T2.fill", t.fill_of_window, "share of the window that its copper takes", N=own.turns, a=own.wire, A_w=window)
+    wire = sheet.work("T2.a", windings.winding_wire_area, "copper of its wire, at the least", I=current, j=density)
+    thick = sheet.work("T2.d", windings.bare_diameter, "bare diameter of such a wire", a=wire)
+    window = sheet.work("T2.A_w", windings.window_area, "window that is free for it", w=own.window_width, h=own.window_height)
+    fill = sheet.work("T2.fill", windings.fill_of_window, "share of the window that its copper takes", N=own.turns, a=own.wire, A_w=window)
     iron_share = sheet.pick("T2.k_i", "bench_limits", "value", "share of the stack that is iron", key="stack share")
-    iron = sheet.work("T2.A_i", t.net_iron, "net iron of the middle leg", a=own.leg, b=own.stack, k=iron_share)
+    iron = sheet.work("T2.A_i", windings.net_iron, "net iron of the middle leg", a=own.leg, b=own.stack, k=iron_share)
     low, high = (
-        sheet.work(f"T2.S_{end}", t.core_rating, f"{word} rating that the core suggests", k=sheet.pick(f"T2.k_{end}", "core_rules", "constant", f"{word} constant of the rule", key=end), A=iron)
+        sheet.work(f"T2.S_{end}", windings.core_rating, f"{word} rating that the core suggests", k=sheet.pick(f"T2.k_{end}", "core_rules", "constant", f"{word} constant of the rule", key=end), A=iron)
         for end, word in (("low", "least"), ("high", "greatest"))
     )
     length = sheet.values.get("T2.l", unknown("T2.l", own.turn_length.unit, "not in the file", "length of the wire"))
@@ -207,4 +209,4 @@ def _speed_there(sheet: Worksheet, applied: Bridged, points: tuple[Point, ...]) 
     asked = {**applied.inputs, "V_2": applied.most, "I_a": point.current, "L": point.inductance}
     model = Model(applied.shape, asked, "the back-EMF at which this voltage drives the work's current", SOLVED)
     there = sheet.solved("there.E", found.load.E if isinstance(found.load, Load) else 0.0, VOLT, model, "back-EMF that this voltage leaves at the work's current")
-    sheet.work("there.k", t.speed_share, "speed that there is over the speed asked for", E=point.emf, E_1=there)
+    sheet.work("there.k", speed_share, "speed that there is over the speed asked for", E=point.emf, E_1=there)

@@ -14,6 +14,7 @@ from buildsheet.formulas import (
     signals,
     smoothing,
     transformer,
+    windings,
 )
 from tests.formulas.rows import CIRCULAR_MIL, EXACT, INCH, Row, celsius
 
@@ -79,13 +80,13 @@ TRANSFORMER = [
     Row("brakes: 277 J that die away with half of 0.96 s are 578 W at first, a fifth of it as rating; derived", braking.pulse_rating, {"W": 277.4, "tau": 0.959, "k": 5.0}, 115.7, rel=1e-3),
     Row("1.1-a: a 10 V motor of 1.5 ohm that stands; exercise data, figure derived", motor.standstill_current, {"V": 10.0, "R_1": 1.5, "R_2": 0.0, "U_b": 0.0}, 6.667, rel=1e-3),
     Row("2.5-b: 17 A that die away with 10 ms are 1.44 A²s, which a fuse of 1 A with 1.44 s lets pass; derived", protection.fuse_for_run_up, {"I_s": 16.97, "tau": 0.010, "k": 1.44}, 1.0, rel=5e-3),
-    Row("trade: 120 V on 100 turns are 1.2 V a turn, so 50 turns give 60 V; common practice, no source", transformer.open_voltage, {"N": 50, "v": 1.2}, 60.0),
-    Row("trade: the same the other way round; common practice, no source", transformer.turns_at, {"V": 60.0, "v": 1.2}, 50.0),
+    Row("trade: 120 V on 100 turns are 1.2 V a turn, so 50 turns give 60 V; common practice, no source", windings.open_voltage, {"N": 50, "v": 1.2}, 60.0),
+    Row("trade: the same the other way round; common practice, no source", windings.turns_at, {"V": 60.0, "v": 1.2}, 50.0),
     Row("4.4: 10 V at full load, 10 % of regulation; a toroid maker's page", transformer.voltage_without_load, {"V": 10.0, "r": 0.1}, 11.0),
     Row("4.1: ten to one in turns is a hundred to one in ohms; derived", transformer.referred_resistance, {"R": 5.0, "V_1": 240.0, "V_2": 24.0}, 0.05, rel=1e-9),
-    Row("4.3: 57 turns of 4 mm² in a window of 20 by 38 mm; derived", transformer.fill_of_window, {"N": 57, "a": 4e-6, "A_w": 20e-3 * 38e-3}, 0.3),
-    Row("4.3: that window; derived", transformer.window_area, {"w": 20e-3, "h": 38e-3}, 760e-6),
-    Row("trade: a 24 V motor on half its volts turns at about half its speed; common practice, no source", transformer.speed_share, {"E": 24.0, "E_1": 12.0}, 0.5),
+    Row("4.3: 57 turns of 4 mm² in a window of 20 by 38 mm; derived", windings.fill_of_window, {"N": 57, "a": 4e-6, "A_w": 20e-3 * 38e-3}, 0.3),
+    Row("4.3: that window; derived", windings.window_area, {"w": 20e-3, "h": 38e-3}, 760e-6),
+    Row("trade: a 24 V motor on half its volts turns at about half its speed; common practice, no source", motor.speed_share, {"E": 24.0, "E_1": 12.0}, 0.5),
     Row("3.2: an ideal bridge gives 108.04 V from 120 V; derived", transformer.bridge_input_voltage, {"V": 108.04, "U_d": 0}, 120.0, rel=1e-4),
     Row(f"2.2-a: 34 V behind a capacitor from 24 V; {RIPPLE}", transformer.capacitor_input_voltage, {"V": 34.0, "U_d": 0}, 24.0, rel=5e-3),
     Row("2.1: 400 V diodes for a 120 V line, 10 % above; common practice", transformer.bridge_blocking_voltage, {"V_m": 186.7}, 400.0, rel=0.08),
@@ -95,36 +96,36 @@ TRANSFORMER = [
     Row("B7: 1000 µF with its tolerance are 1200 µF; derived", transformer.largest_capacitance, {"C": 1e-3, "p": 0.2}, 1.2e-3),
     Row("4.4: 11 V fall to 10 V at 2 A; derived", transformer.resistance_by_regulation, {"V": 10.0, "r": 0.1, "I": 2.0}, 0.5),
     Row("IEC 60063: E12 values lie within 10 % of their marks; derived", transformer.resistance_with_tolerance, {"R": 2970.0, "p": 0.1}, 2700.0),
-    Row(f"4.1-a: 495 turns on 0.05 m² for 6600 V; {BOOK_EMF}", transformer.winding_emf, {"f": 50, "N": 495, "B": 1.2, "A": 0.05}, 6600.0, rel=1 / 495),
-    Row(f"4.1-a: 16.5 turns for 220 V; {BOOK_EMF}", transformer.winding_emf, {"f": 50, "N": 16.5, "B": 1.2, "A": 0.05}, 220.0, rel=2e-3),
-    Row(f"4.1-a: turns for a volt; {BOOK_EMF}", transformer.turns_per_volt, {"f": 50, "B": 1.2, "A": 0.05}, 495 / 6600, rel=1 / 495),
-    Row(f"4.1-a: turns of the secondary; {BOOK_EMF}", transformer.turns_for_voltage, {"V": 220, "n": 495 / 6600}, 16.5, rel=EXACT),
-    Row("4.1: 37.5 over tesla and cm² at 60 Hz; derived", transformer.turns_per_volt, {"f": 60, "B": 1, "A": CM2}, 37.5, rel=1e-3),
-    Row("4.1: 45.0 over tesla and cm² at 50 Hz; derived", transformer.turns_per_volt, {"f": 50, "B": 1, "A": CM2}, 45.0, rel=1e-3),
-    Row("4.1: 800 turns over the square inches for 120 V are 0.87 T; a page on salvaged cores", transformer.turns_per_volt, {"f": 60, "B": 0.87, "A": INCH**2}, 800 / 120, rel=5e-3),
-    Row("4.1-b: 6.85 over the square inches, 0.85 T; a public transformer handbook", transformer.turns_per_volt, {"f": 60, "B": 0.85, "A": SQUARE}, 4.38, rel=3e-3),
-    Row("4.1-b: turns at 220 V; a public transformer handbook", transformer.turns_for_voltage, {"V": 220, "n": 6.85 / 1.5625}, 965.0, rel=3e-3),
-    Row("4.1-b: turns at 110 V; a public transformer handbook", transformer.turns_for_voltage, {"V": 110, "n": 6.85 / 1.5625}, 482.0, rel=3e-3),
-    Row("4.1-c: net iron of 1.5 × 1.5 in; derived", transformer.net_iron, {"a": 1.5 * INCH, "b": 1.5 * INCH, "k": 0.95}, 13.79 * CM2, rel=3e-3),
-    Row("4.1-c: turns for a volt; derived", transformer.turns_per_volt, {"f": 60, "B": 1.2, "A": STACK}, 2.27, rel=3e-3),
-    Row("4.1-c: turns at 120 V; derived", transformer.turns_for_voltage, {"V": 120, "n": 2.267}, 272.0, rel=3e-3),
-    Row("4.1-d: the same core on 50 Hz, turns at 230 V make 230 V; derived", transformer.winding_emf, {"f": 50, "N": 626, "B": 1.2, "A": STACK}, 230.0, rel=3e-3),
-    Row("4.1: a core for 60 Hz takes 1.2 times the turns on 50 Hz; derived", transformer.turns_per_volt, {"f": 50, "B": 1.2, "A": STACK}, 1.2 * 2.267, rel=3e-3),
-    Row("4.2-a: 5 × 3 cm; an audio-kit article", transformer.core_rating, {"k": 0.64e8, "A": 15 * CM2}, 144.0, rel=EXACT),
+    Row(f"4.1-a: 495 turns on 0.05 m² for 6600 V; {BOOK_EMF}", windings.winding_emf, {"f": 50, "N": 495, "B": 1.2, "A": 0.05}, 6600.0, rel=1 / 495),
+    Row(f"4.1-a: 16.5 turns for 220 V; {BOOK_EMF}", windings.winding_emf, {"f": 50, "N": 16.5, "B": 1.2, "A": 0.05}, 220.0, rel=2e-3),
+    Row(f"4.1-a: turns for a volt; {BOOK_EMF}", windings.turns_per_volt, {"f": 50, "B": 1.2, "A": 0.05}, 495 / 6600, rel=1 / 495),
+    Row(f"4.1-a: turns of the secondary; {BOOK_EMF}", windings.turns_for_voltage, {"V": 220, "n": 495 / 6600}, 16.5, rel=EXACT),
+    Row("4.1: 37.5 over tesla and cm² at 60 Hz; derived", windings.turns_per_volt, {"f": 60, "B": 1, "A": CM2}, 37.5, rel=1e-3),
+    Row("4.1: 45.0 over tesla and cm² at 50 Hz; derived", windings.turns_per_volt, {"f": 50, "B": 1, "A": CM2}, 45.0, rel=1e-3),
+    Row("4.1: 800 turns over the square inches for 120 V are 0.87 T; a page on salvaged cores", windings.turns_per_volt, {"f": 60, "B": 0.87, "A": INCH**2}, 800 / 120, rel=5e-3),
+    Row("4.1-b: 6.85 over the square inches, 0.85 T; a public transformer handbook", windings.turns_per_volt, {"f": 60, "B": 0.85, "A": SQUARE}, 4.38, rel=3e-3),
+    Row("4.1-b: turns at 220 V; a public transformer handbook", windings.turns_for_voltage, {"V": 220, "n": 6.85 / 1.5625}, 965.0, rel=3e-3),
+    Row("4.1-b: turns at 110 V; a public transformer handbook", windings.turns_for_voltage, {"V": 110, "n": 6.85 / 1.5625}, 482.0, rel=3e-3),
+    Row("4.1-c: net iron of 1.5 × 1.5 in; derived", windings.net_iron, {"a": 1.5 * INCH, "b": 1.5 * INCH, "k": 0.95}, 13.79 * CM2, rel=3e-3),
+    Row("4.1-c: turns for a volt; derived", windings.turns_per_volt, {"f": 60, "B": 1.2, "A": STACK}, 2.27, rel=3e-3),
+    Row("4.1-c: turns at 120 V; derived", windings.turns_for_voltage, {"V": 120, "n": 2.267}, 272.0, rel=3e-3),
+    Row("4.1-d: the same core on 50 Hz, turns at 230 V make 230 V; derived", windings.winding_emf, {"f": 50, "N": 626, "B": 1.2, "A": STACK}, 230.0, rel=3e-3),
+    Row("4.1: a core for 60 Hz takes 1.2 times the turns on 50 Hz; derived", windings.turns_per_volt, {"f": 50, "B": 1.2, "A": STACK}, 1.2 * 2.267, rel=3e-3),
+    Row("4.2-a: 5 × 3 cm; an audio-kit article", windings.core_rating, {"k": 0.64e8, "A": 15 * CM2}, 144.0, rel=EXACT),
     *(
-        Row(f"4.2-b: 10.08 cm², k {k}; {source}", transformer.core_rating, {"k": k * 1e8, "A": 10.08 * CM2}, rating, rel=1e-2)
+        Row(f"4.2-b: 10.08 cm², k {k}; {source}", windings.core_rating, {"k": k * 1e8, "A": 10.08 * CM2}, rating, rel=1e-2)
         for k, rating, source in ((0.64, 65, "an audio-kit article"), (0.75, 76, "the square-inch rule, from memory"), (0.83, 84, "a transformer spreadsheet"), (1.0, 102, "a transformer spreadsheet"))
     ),
-    Row("4.3-b: 10 A at 3 A/mm²; derived", transformer.winding_wire_area, {"I": 10, "j": 3e6}, 3.33e-6, rel=2e-3),
+    Row("4.3-b: 10 A at 3 A/mm²; derived", windings.winding_wire_area, {"I": 10, "j": 3e6}, 3.33e-6, rel=2e-3),
     *(
-        Row(f"4.3: {mils} circular mils for an ampere are {j} A/mm²; derived", transformer.winding_wire_area, {"I": 1, "j": j * 1e6}, mils * CIRCULAR_MIL, rel=3e-3)
+        Row(f"4.3: {mils} circular mils for an ampere are {j} A/mm²; derived", windings.winding_wire_area, {"I": 1, "j": j * 1e6}, mils * CIRCULAR_MIL, rel=3e-3)
         for mils, j in ((1000, 1.97), (700, 2.82), (500, 3.95))
     ),
     *(
-        Row(f"1A: {gauge} AWG of {area} mm²; ASTM B258-02", transformer.bare_diameter, {"a": area * 1e-6}, mm / 1000, abs=0.6e-6)
+        Row(f"1A: {gauge} AWG of {area} mm²; ASTM B258-02", windings.bare_diameter, {"a": area * 1e-6}, mm / 1000, abs=0.6e-6)
         for gauge, mm, area in ((20, 0.812, 0.518), (16, 1.291, 1.309), (12, 2.053, 3.309), (10, 2.588, 5.261))
     ),
-    Row("4.3-a: 28 turns of 0.20 m; derived", transformer.winding_length, {"N": 28, "l_m": 0.20}, 5.6, rel=EXACT),
+    Row("4.3-a: 28 turns of 0.20 m; derived", windings.winding_length, {"N": 28, "l_m": 0.20}, 5.6, rel=EXACT),
     Row("4.3-a: its resistance at 75 °C; derived", conductors.copper_resistance, {"l": 5.6, "A": 3.31e-6, "T": celsius(75)}, 35.5e-3, rel=1e-2),
     Row("4.3-a: loss at 10 A; derived", motor.copper_loss, {"I_rms": 10, "R": 35.5e-3}, 3.55, rel=1e-2),
     Row("4.4: 11 V to 10 V; a toroid maker's page", transformer.regulation, {"V_nl": 11, "V_fl": 10}, 0.100, rel=1e-9),
@@ -135,9 +136,9 @@ TRANSFORMER = [
     Row("4.5-a: 20.8 V and 9.0 A; derived from a transformer maker's rule", transformer.apparent_power, {"V": 20.8, "I": 9.0}, 187.0, rel=1e-2),
     Row("4.5-b: 101 V and 5.5 A; derived from a transformer maker's rule", transformer.apparent_power, {"V": 101.2, "I": 5.5}, 557.0, rel=1e-2),
     Row("4.5-c: 24 V and 9.64 A; simulated", transformer.apparent_power, {"V": 24, "I": 9.64}, 231.0, rel=4e-2),
-    Row("4.6-a: ten turns read 8.70 V, line at its nominal voltage; derived", transformer.volts_per_turn, {"V_t": 8.70, "N": 10, "V_n": 120, "V_p": 120}, 0.870, rel=EXACT),
-    Row("4.6-a: 24 V and 5 %; derived", transformer.turns_with_allowance, {"V": 24, "v": 0.870, "p": 0.05}, 29.0, abs=1.0),
-    Row("4.6: five turns a little over 4 V, 0.85 V for each; a hobby kit page", transformer.volts_per_turn, {"V_t": 4.25, "N": 5, "V_n": 120, "V_p": 120}, 0.85, rel=EXACT),
+    Row("4.6-a: ten turns read 8.70 V, line at its nominal voltage; derived", windings.volts_per_turn, {"V_t": 8.70, "N": 10, "V_n": 120, "V_p": 120}, 0.870, rel=EXACT),
+    Row("4.6-a: 24 V and 5 %; derived", windings.turns_with_allowance, {"V": 24, "v": 0.870, "p": 0.05}, 29.0, abs=1.0),
+    Row("4.6: five turns a little over 4 V, 0.85 V for each; a hobby kit page", windings.volts_per_turn, {"V_t": 4.25, "N": 5, "V_n": 120, "V_p": 120}, 0.85, rel=EXACT),
     Row("4.7-a: line current; derived", transformer.auto_line_current, {"I_2": 5, "x": 0.75}, 3.75, rel=EXACT),
     Row("4.7-a: common current; derived", transformer.auto_common_current, {"I_2": 5, "x": 0.75}, 1.25, rel=EXACT),
     Row("4.7-a: through; derived", transformer.apparent_power, {"V": 90, "I": 5}, 450.0, rel=EXACT),

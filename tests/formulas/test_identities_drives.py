@@ -19,6 +19,7 @@ from buildsheet.formulas import (
     smoothing,
     starting,
     transformer,
+    windings,
 )
 from buildsheet.formulas.formula import OutsideLimits
 from tests.formulas.rows import rpm
@@ -140,8 +141,8 @@ def _capacitor_ripple_current() -> None:
 
 
 def _window_fill() -> None:
-    assert transformer.window_fill(N_1=100.0, a_1=1e-6, N_2=0.0, a_2=1e-6, A_w=1e-4) == approx(1.0)
-    halves = transformer.window_fill(N_1=50.0, a_1=1e-6, N_2=25.0, a_2=2e-6, A_w=1e-4)
+    assert windings.window_fill(N_1=100.0, a_1=1e-6, N_2=0.0, a_2=1e-6, A_w=1e-4) == approx(1.0)
+    halves = windings.window_fill(N_1=50.0, a_1=1e-6, N_2=25.0, a_2=2e-6, A_w=1e-4)
     assert halves == approx(1.0)
 
 
