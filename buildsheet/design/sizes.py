@@ -1,18 +1,19 @@
 """Sizes between supply and motor: fuses, overload, disconnect, contactor, cord and wires, drop; what a battery needs."""
 
 from buildsheet.design.design import Precharge, Sizes, WireSize
+from buildsheet.design.feed import continuous_limit, fault_at_fuse, largest, line_current, volts_lost
 from buildsheet.design.field import FieldSupply
 from buildsheet.design.soft_start import work_soft_start
 from buildsheet.design.starting import fuse_for_start, work_bleeder
 from buildsheet.design.wire_sizes import cord_size, guarded, wire_size
 from buildsheet.formulas import battery as b
-from buildsheet.formulas import choice, conductors, controls, protection
+from buildsheet.formulas import choice, controls, protection
 from buildsheet.motors.motor import Machine
 from buildsheet.project import Project
 from buildsheet.reference import Region, table
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.units import AMPERE, METRE
+from buildsheet.units import AMPERE
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 # Which fuse the wires of each role lie behind; those to the motor by the way.
@@ -36,13 +37,13 @@ def work_sizes(
     rules = region.tables["rules"]
     share = _fuse_share(region, sheet, inside)
     outfit = power.fit_out(sheet, region, supplied, applied, points, share)
-    line = _line_current(project, sheet, points, outfit.idle, field)
+    line = line_current(project, sheet, points, outfit.idle, field)
     soft = work_soft_start(project, sheet, motor, outfit.hard_start, points)
     starts = soft.fuses if soft is not None else outfit.start_needs
     running = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
     fuse_need = _with_start(sheet, "F1", "line fuse, at least, the start counted", starts[0], fuse_for_start(region, sheet, motor, running))
     fuse = sheet.pick("F1.I_n", region.tables["fuse"], "rating", "line fuse", at_least=fuse_need)
-    rms = _largest(
+    rms = largest(
         sheet, "motor.I_rms_max", "largest RMS armature current", tuple(point.rms for point in points)
     )
     motor_fuse_need = motor_fuse = None
@@ -76,15 +77,15 @@ def work_sizes(
     guards = {"line": "F1", "control": "F1", "secondary": "", "armature": lead, "signal": "F1", "charger": "F4", **outfit.guards}
     roles = [(role, code) for role, code in guards.items() if code in behind and (wired or role != "signal")]
     wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in roles)
-    drop, drop_share, drop_limit = _drop(project, region, sheet, supplied, cord, wires, line, points)
+    lost, lost_share, lost_most = volts_lost(project, region, sheet, supplied, cord, wires, line, points)
     overload_range = sheet.pick(
         "F3.I_high", "overload_ranges", "high", "overload relay, top of its range", at_least=rms
     )
     return Sizes(
         line_current=line,
-        continuous_limit=_continuous_limit(region, sheet, supplied),
+        continuous_limit=continuous_limit(region, sheet, supplied),
         fault_current=supplied.fault,
-        fault_at_fuse=_fault(project, sheet, supplied, cord),
+        fault_at_fuse=fault_at_fuse(project, sheet, supplied, cord),
         line_fuse_breaks=_breaks(region, sheet, supplied),
         line_fuse_need=fuse_need,
         line_fuse=fuse,
@@ -108,9 +109,9 @@ def work_sizes(
         cord=cord,
         wires=wires,
         protective=_protective(region, sheet, supplied, cord),
-        drop=drop,
-        drop_share=drop_share,
-        drop_limit=drop_limit,
+        drop=lost,
+        drop_share=lost_share,
+        drop_limit=lost_most,
         outfit=outfit,
         charger_fuse=charger_fuse,
         precharge=_precharge(project, sheet, supplied),
@@ -124,26 +125,6 @@ def work_sizes(
 def _with_start(sheet: Worksheet, code: str, label: str, start: Value | None, running: Value) -> Value:
     """The larger of what runs and what starts asks of a fuse."""
     return running if start is None else sheet.work(f"{code}.I_needs", choice.larger_of, label, a=running, b=start)
-
-
-def _continuous_limit(region: Region, sheet: Worksheet, supplied: Supplied) -> Value | None:
-    """What may flow for hours behind a wall breaker."""
-    if supplied.guard is None:
-        return None
-    share = sheet.pick(
-        "rule.k_c",
-        region.tables["rules"],
-        "value",
-        "share of the breaker for a continuous load",
-        key="continuous share",
-    )
-    return sheet.work(
-        "line.I_limit",
-        protection.continuous_limit,
-        "most that may flow for hours",
-        I_b=supplied.guard,
-        k=share,
-    )
 
 
 def _fuse_share(region: Region, sheet: Worksheet, inside: Value) -> Value:
@@ -271,48 +252,6 @@ def _precharge(project: Project, sheet: Worksheet, supplied: Supplied) -> Precha
     return Precharge(capacitor, resistor, power, diode_current, diode_voltage, need, time, current, energy)
 
 
-def _largest(sheet: Worksheet, id: str, label: str, values: tuple[Value, ...]) -> Value:
-    if not values:
-        return unknown(id, AMPERE, "no operating point", label)
-    found = values[0]
-    for number, value in enumerate(values[1:], 1):
-        found = sheet.work(
-            f"{id}{'' if number == len(values) - 1 else f'_{number}'}",
-            choice.larger_of,
-            label,
-            a=found,
-            b=value,
-        )
-    return found
-
-
-def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...], idle: Value | None, field: FieldSupply | None) -> Value:
-    """Largest line current of the operating points, and beside it those of the field, of the fan and of what the builder adds."""
-    drive = _largest(
-        sheet, "line.I_drive", "largest line current of the operating points", tuple(point.line for point in points)
-    )
-    fan = project.controls.fan if project.controls else None
-    beside = [("fan.I", "fan", fan.power, fan.voltage)] if fan is not None else []
-    beside += [
-        (f"extra{number}.I", extra.name or extra.what, extra.power, extra.voltage)
-        for number, extra in enumerate(project.extras, 1)
-    ]
-    total = drive
-    if field is not None:  # through a bridge into so much inductance the line's RMS current is the field's own
-        total = sheet.work("line.I_with_f" if beside or idle is not None else "line.I", protection.sum_of_currents, "the same with the field's, cold, line high", I_1=drive, I_2=field.most)
-    if idle is not None:
-        total = sheet.work(
-            "line.I_with" if beside else "line.I", protection.sum_of_currents, "the same with what its iron takes", I_1=total, I_2=idle
-        )
-    for number, (key, name, power, voltage) in enumerate(beside, 1):
-        current = sheet.work(key, protection.current_of_power, f"current of the {name}", P=power, V=voltage)
-        last = number == len(beside)
-        total = sheet.work(
-            "line.I" if last else f"line.I_{number}", protection.sum_of_currents, "line current, RMS", I_1=total, I_2=current
-        )
-    return total
-
-
 def _limit_rms(limit: Value | None, sheet: Worksheet, points: tuple[Point, ...]) -> Value:
     """What the motor fuse sees when the drive limits: the limit is an average, the fuse feels its RMS value."""
     factors = tuple(point.form_factor for point in points if point.form_factor is not None)
@@ -354,80 +293,3 @@ def _overload_dial(motor: Machine, sheet: Worksheet, top: Value) -> Value:
     return sheet.work("F3.I_set", choice.smaller_of, "setting of the overload relay", a=plate, b=top)
 
 
-def _fault(project: Project, sheet: Worksheet, supplied: Supplied, cord: WireSize | None) -> Value:
-    """Prospective current at the line fuse: behind the cord, or at the battery's posts."""
-    if cord is None:
-        return supplied.fault
-    length = (
-        project.runs.cord
-        if project.runs
-        else unknown("runs.cord", METRE, "no cord length in the file", "length of the cord")
-    )
-    loop = sheet.work(
-        "cord.R",
-        conductors.loop_resistance,
-        "resistance of the cord, out and back",
-        l=length,
-        r=cord.resistance,
-    )
-    return sheet.work(
-        "F1.I_fault",
-        protection.fault_current_at_end,
-        "fault current at the line fuse",
-        V=supplied.voltage,
-        I_s=supplied.fault,
-        R=loop,
-    )
-
-
-def _drop(
-    project: Project,
-    region: Region,
-    sheet: Worksheet,
-    supplied: Supplied,
-    cord: WireSize | None,
-    wires: tuple[WireSize, ...],
-    line: Value,
-    points: tuple[Point, ...],
-) -> tuple[Value, Value, Value]:
-    """Volts lost from the supply to the motor, as a share of the supply, and the most that may be lost."""
-    runs = project.runs
-    first, name, what = (
-        (cord, "cord", "cord") if cord is not None else (wires[0], "battery", "wires from the battery")
-    )
-    lengths: list[Value] = [
-        getattr(runs, key) if runs else unknown(f"runs.{key}", METRE, "not in the file", words)
-        for key, words in ((name, f"length of the {what}"), ("motor", "run to the motor"))
-    ]
-    armature = next(size for size in wires if size.role == "armature")
-    current = _largest(
-        sheet, "motor.I_max", "largest average armature current", tuple(point.current for point in points)
-    )
-    on_cord = sheet.work(
-        f"drop.U_{name}",
-        conductors.voltage_drop,
-        f"drop in the {what}",
-        l=lengths[0],
-        r=first.resistance,
-        I=line,
-    )
-    on_motor = sheet.work(
-        "drop.U_motor",
-        conductors.voltage_drop,
-        "drop to the motor",
-        l=lengths[1],
-        r=armature.resistance,
-        I=current,
-    )
-    total = sheet.work(
-        "drop.U", conductors.total_drop, f"drop from {supplied.word} to motor", U_1=on_cord, U_2=on_motor
-    )
-    share = sheet.work(
-        "drop.share",
-        conductors.drop_share,
-        "drop as a share of the supply voltage",
-        U=total,
-        V=supplied.voltage,
-    )
-    limit = sheet.pick("drop.limit", region.tables["rules"], "value", "most drop", key="drop limit")
-    return total, share, limit
