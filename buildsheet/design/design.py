@@ -135,18 +135,21 @@ class Braking:
 @dataclass(frozen=True, slots=True)
 class SoftStart:
     """A start resistor: its ohms and watts, the time until it is bridged and the range of the timer for that; the current that the
-    start is kept to, that of its first moment, and that when the resistor is bridged with the hardest work on; the heat in
-    a resistor that is never bridged; what line fuse and motor fuse must carry."""
+    start is kept to, that of a start without it, of its first moment, and when the resistor is bridged
+    with the hardest work on; the heat in a resistor that is never bridged; what line fuse and motor fuse must carry by the run-up's
+    heat, or the most that it `draws`, where fuses count by that."""
 
     resistor: Value
     rating: Value
     waits: Value
     time: Value
     most: Value
+    bare: Value
     first: Value
     second: Value
     stuck: Value
-    fuses: tuple[Value, Value]
+    fuses: tuple[Value | None, Value | None]
+    draws: Value | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -41,7 +41,7 @@ def work_sizes(
     soft = work_soft_start(project, sheet, motor, outfit.hard_start, points)
     starts = soft.fuses if soft is not None else outfit.start_needs
     running = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
-    fuse_need = _with_start(sheet, "F1", "line fuse, at least, the start counted", starts[0], fuse_for_start(region, sheet, motor, running))
+    fuse_need = _with_start(sheet, "F1", "line fuse, at least, the start counted", starts[0], fuse_for_start(region, sheet, soft.draws if soft is not None and soft.draws is not None else motor.at_start, running))
     fuse = sheet.pick("F1.I_n", region.tables["fuse"], "rating", "line fuse", at_least=fuse_need)
     rms = largest(
         sheet, "motor.I_rms_max", "largest RMS armature current", tuple(point.rms for point in points)

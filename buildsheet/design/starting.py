@@ -8,12 +8,13 @@ from buildsheet.reference import Region
 from buildsheet.worksheet import Value, Worksheet
 
 
-def fuse_for_start(region: Region, sheet: Worksheet, motor: Machine, running: Value) -> Value:
-    """The line fuse's least rating: for the current that runs, or for the one that starts, whichever is more."""
-    if motor.at_start is None:
+def fuse_for_start(region: Region, sheet: Worksheet, draws: Value | None, running: Value) -> Value:
+    """The line fuse's least rating: for the current that runs, or for the one that starts, whichever is more; `draws` is the most
+    that the start takes, None where it is counted otherwise."""
+    if draws is None:
         return running
     times = sheet.pick("rule.k_st", region.tables["rules"], "value", "what a time-lag fuse carries for a start", key="start multiple")
-    start = sheet.work("F1.I_st", protection.fuse_for_start, "line fuse, for the start", I_s=motor.at_start, k=times)
+    start = sheet.work("F1.I_st", protection.fuse_for_start, "line fuse, for the start", I_s=draws, k=times)
     return sheet.work("F1.I_need2", choice.larger_of, "line fuse, at least, its start counted", a=running, b=start)
 
 

@@ -1,8 +1,22 @@
 """A motor with a resistor in a row with it until it has run up."""
 
+from math import log, sqrt
+
 from buildsheet.citations import Citation, derivation, practice
 from buildsheet.formulas.formula import formula
-from buildsheet.units import Ampere, Joule, Number, Ohm, Second, Volt
+from buildsheet.units import (
+    Ampere,
+    Joule,
+    KilogramSquareMetre,
+    NewtonMetre,
+    NewtonMetrePerAmpereSquared,
+    Number,
+    Ohm,
+    RadianPerSecond,
+    Second,
+    Share,
+    Volt,
+)
 
 STARTERS = Citation("DOE-HDBK-1011, electrical science", "direct-current motors, starting", read_from="secondary copy")
 
@@ -54,3 +68,62 @@ def start_heat(I_1: Ampere, I: Ampere, R: Ohm, tau: Second, t: Second) -> Joule:
     """
     D: Ampere = I_1 - I
     return R * (I**2 * t + 2 * I * D * tau + D**2 * tau / 2)
+
+
+SERIES = derivation("k·I² against the work's torque, I² = V²/((R + k·ω)² + X²), integrated over the speed")
+IRON = "iron that saturates, the brushes' drop, torque that changes with speed"
+
+
+@formula(source=derivation("impedance of resistance and coil in a row, nothing moving"), limits={"V": (0.1, 1e3), "I": (1e-2, 1e3), "R": (0, 1e4), "X": (0, 1e4)}, leaves_out="iron that saturates")
+def alternating_start_resistor(V: Volt, I: Ampere, R: Ohm, X: Ohm) -> Ohm:
+    """Resistance that keeps a standing motor on alternating voltage to a current; negative where its own does.
+
+    None at all where its coil alone does.
+
+    >>> alternating_start_resistor(V=100.0, I=10.0, R=2.0, X=6.0)
+    6.0
+    """
+    return sqrt((V / I) ** 2 - X**2) - R
+
+
+@formula(source=SERIES, limits={"k": (1e-6, 1e3), "T": (1e-6, 1e4), "V": (0.1, 1e3), "R": (0, 1e4), "X": (0, 1e4)}, leaves_out=IRON)
+def series_settled_speed(k: NewtonMetrePerAmpereSquared, T: NewtonMetre, V: Volt, R: Ohm, X: Ohm) -> RadianPerSecond:
+    """Speed at which a series motor on alternating voltage makes just the torque T, R and X in a row with it.
+
+    >>> round(series_settled_speed(k=0.04, T=0.36, V=120.0, R=20.0, X=12.0), 1)
+    453.9
+    """
+    a: Ohm = sqrt(k * V**2 / T - X**2)
+    return (a - R) / k
+
+
+@formula(source=SERIES, limits={"J": (1e-7, 10), "k": (1e-3, 1), "T": (1e-3, 100), "V": (1, 1e3), "R": (0, 1e3), "X": (0, 1e3), "omega": (0, 1e4)}, leaves_out=IRON)
+def series_run_up_time(J: KilogramSquareMetre, k: NewtonMetrePerAmpereSquared, T: NewtonMetre, V: Volt, R: Ohm, X: Ohm, omega: RadianPerSecond) -> Second:
+    """Time that a series motor on alternating voltage takes from standstill to a speed below the one that it settles at.
+
+    >>> round(series_run_up_time(J=0.0006, k=0.04, T=0.36, V=120.0, R=20.0, X=12.0, omega=100.0), 4)
+    0.1088
+    """
+    a: Ohm = sqrt(k * V**2 / T - X**2)
+    u: Ohm = R + k * omega
+    return J / (k * T) * ((a**2 + X**2) / (2 * a) * log((a + u) * (a - R) / ((a - u) * (a + R))) - (u - R))
+
+
+@formula(source=derivation("a share taken off a speed"), limits={"omega": (0, 1e4), "p": (0, 1)})
+def speed_when_bridged(omega: RadianPerSecond, p: Share) -> RadianPerSecond:
+    """Speed that is left to a motor of which a share p of the run-up is missing.
+
+    >>> speed_when_bridged(omega=400.0, p=0.05)
+    380.0
+    """
+    return omega * (1 - p)
+
+
+@formula(source=derivation("∫I²dt is what the torque's impulse is over k: the speed's, and the work's"), limits={"R": (0, 1e4), "J": (1e-7, 10), "k": (1e-6, 1e3), "T": (0, 1e4), "omega": (0, 1e4), "t": (0, 1e3)}, leaves_out=IRON)
+def series_start_heat(R: Ohm, J: KilogramSquareMetre, k: NewtonMetrePerAmpereSquared, T: NewtonMetre, omega: RadianPerSecond, t: Second) -> Joule:
+    """Heat in a resistor in a row with a series motor that runs up to a speed in a time t against a torque T.
+
+    >>> series_start_heat(R=10.0, J=0.001, k=0.05, T=0.2, omega=500.0, t=1.0)
+    140.0
+    """
+    return R * (J * omega + T * t) / k

@@ -26,18 +26,19 @@ def soft_start(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
                       "Take controls: soft_start out of the file; start it without work, or behind a belt that slips at first.", WINDINGS, ("M1",), key="controls.soft_start")  # fmt: skip
         return
     if hard is None:
-        able = motor.direct and power.control is not None
-        found = f"The {power.noun} runs the motor up by itself: a resistor ahead of it does nothing for the start." if able else "A soft start of this motor, fed so, is not worked by this version."
+        able = power.control is not None
+        found = f"Started with the {power.control.name} at {power.control.slow}, the {power.noun} runs the motor up softly: a resistor ahead of it does nothing for the start." if power.control is not None else "A soft start of this motor, fed so, is not worked by this version."
         yield Finding("soft-start-needless", "heed" if able else "stop", "NOTICE", Said.of(found), "The circuit leaves it out." if able else "Its run-up follows no time constant that this version knows.",
-                      "Take controls: soft_start out of the file" + (f", and set the {power.noun} to a slow run-up." if able else "."), RAMPS if able else OWN_LIMIT, (power.first[0],), key="controls.soft_start")  # fmt: skip
+                      "Take controls: soft_start out of the file" + (", and start it slow." if able else "."), RAMPS if able else OWN_LIMIT, (power.first[0],), key="controls.soft_start")  # fmt: skip
         return
     if soft is None:
-        enough = design.sheet.values.get("R5.R_m")
-        if enough is not None and enough.known:
-            yield Finding("soft-start-needless", "heed", "NOTICE", Said.of("What lies ahead of the motor already keeps its start to {0}.", design.sheet.values["R5.I_max"]), "The circuit leaves the resistor out.",
+        values = design.sheet.values
+        judged = values.get("R5.R_m", values.get("motor.I_lr"))  # what was found enough: a resistance below nothing, or the held current
+        if judged is not None and judged.known and "R5.I_max" in values:
+            yield Finding("soft-start-needless", "heed", "NOTICE", Said.of("What lies ahead of the motor already keeps its start to {0}.", values["R5.I_max"]), "The circuit leaves the resistor out.",
                           "Take controls: soft_start out of the file.", KEEPS, ("M1",), key="controls.soft_start")  # fmt: skip
         else:
-            yield Finding("soft-start-unknown", "stop", "NOTICE", Said.of("The soft start can't be worked for this motor."), "It needs a motor that makes its own field, its back-EMF constant and its resistance.",
+            yield Finding("soft-start-unknown", "stop", "NOTICE", Said.of("The soft start can't be worked for this motor."), "It needs the motor's plate, its back-EMF constant and its resistance.",
                           "Measure the motor (sheet of its kind), or take controls: soft_start out of the file.", OWN_LIMIT, ("M1",), key="controls.soft_start")  # fmt: skip
         return
     if project.machine is not None and project.machine.reverse:

@@ -1,6 +1,7 @@
 """The line straight on the motor: nothing between but fuse, contactor and overload relay. One speed, which belts change."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import ClassVar, Literal
 
 from pydantic import Field
@@ -11,7 +12,7 @@ from buildsheet.sizing.alternating import AlternatingLine
 from buildsheet.sizing.places import Place
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.ways.way import Outfit, Way
+from buildsheet.ways.way import HardStart, Outfit, Way
 from buildsheet.worksheet import Value, Worksheet
 
 
@@ -34,8 +35,8 @@ class StraightOnLine(Way):
     def fit_out(
         self, sheet: Worksheet, region: Region, supplied: Supplied, applied: Applied, points: tuple[Point, ...], share: Value
     ) -> Outfit:
-        del sheet, region, supplied, applied, points, share
-        return NoOutfit()
+        del sheet, region, applied, points, share
+        return NoOutfit(HardStart(supplied.highest, None))
 
     def loss(self, sheet: Worksheet, applied: Applied, current: Value, points: tuple[Point, ...]) -> Value | None:
         del sheet, applied, current, points  # contactor and relay are counted with the other losses in the box
@@ -51,8 +52,15 @@ class StraightOnLine(Way):
         return False
 
 
+@dataclass(frozen=True, slots=True)
 class NoOutfit(Outfit):
     """A way without parts of its own."""
+
+    meets: HardStart
+
+    @property
+    def hard_start(self) -> HardStart | None:
+        return self.meets
 
     @property
     def places(self) -> tuple[Place, ...]:

@@ -61,11 +61,11 @@ class Beside(NamedTuple):
 
 
 class HardStart(NamedTuple):
-    """What a motor meets that is put on a voltage at once: the volts, the resistance that is ahead of it as it feels it, and the
-    line's voltage where a transformer lies between, None elsewhere."""
+    """What a motor meets that is put on a voltage at once: the volts, the resistance that is ahead of it as it feels it, None for
+    one that does not count beside its own, and the line's voltage where a transformer lies between, None elsewhere."""
 
     volts: Value
-    ohms: Value
+    ohms: Value | None
     line: Value | None = None
 
 

@@ -59,6 +59,52 @@ def _start_heat() -> None:
     assert starting.start_heat(I_1=I_1, I=0.0, R=R, tau=tau, t=t) == approx(I_1**2 * R * tau / 2)
 
 
+def _alternating_start_resistor() -> None:
+    # With it the standing motor takes just that current; and less than none where its own resistance does it.
+    R = starting.alternating_start_resistor(V=132.0, I=6.0, R=3.0, X=13.0)
+    assert series.held_alternating_current(V=132.0, R=3.0 + R, X=13.0) == approx(6.0)
+    assert starting.alternating_start_resistor(V=100.0, I=10.0, R=8.0, X=8.0) < 0
+
+
+RUN_UP = {"k": 0.05, "V": 120.0, "R": 18.0, "X": 13.0}
+
+
+def _series_settled_speed() -> None:
+    # There the current that the impedance leaves makes the torque.
+    omega = starting.series_settled_speed(T=0.3, **RUN_UP)
+    current = series.held_alternating_current(V=120.0, R=18.0 + 0.05 * omega, X=13.0)
+    assert series.series_torque(k=0.05, I=current) == approx(0.3)
+
+
+def _series_run_up_time() -> None:
+    # Newton's law integrated by scipy.
+    J, T, omega = 0.0008, 0.3, 300.0
+
+    def slowness(w: float) -> float:
+        return J / (series.series_torque(k=0.05, I=series.held_alternating_current(V=120.0, R=18.0 + 0.05 * w, X=13.0)) - T)
+
+    assert starting.series_run_up_time(J=J, T=T, omega=omega, **RUN_UP) == approx(quad(slowness, 0.0, omega)[0], rel=1e-6)
+
+
+def _speed_when_bridged() -> None:
+    # A motor with a time constant has this speed after time_to_share_of_speed.
+    tau = 0.2
+    t = braking.time_to_share_of_speed(tau=tau, p=0.05)
+    assert starting.speed_when_bridged(omega=300.0, p=0.05) == approx(300.0 * (1 - exp(-t / tau)))
+
+
+def _series_start_heat() -> None:
+    # The same integral of the squared current, by scipy.
+    J, T, omega, R_s = 0.0008, 0.3, 300.0, 12.0
+
+    def heat(w: float) -> float:
+        current = series.held_alternating_current(V=120.0, R=18.0 + 0.05 * w, X=13.0)
+        return R_s * current**2 * J / (series.series_torque(k=0.05, I=current) - T)
+
+    t = starting.series_run_up_time(J=J, T=T, omega=omega, **RUN_UP)
+    assert starting.series_start_heat(R=R_s, J=J, k=0.05, T=T, omega=omega, t=t) == approx(quad(heat, 0.0, omega)[0], rel=1e-6)
+
+
 def _current_with_margin() -> None:
     # No margin is the current itself; a tenth more of 0.28 A is 0.308 A.
     assert shunt.current_with_margin(I=0.28, k=1.0) == 0.28
@@ -198,6 +244,11 @@ def _proof_of_spin_test() -> None:
 IDENTITIES: dict[str, Callable[[], None]] = {
     "saturated_torque": _saturated_torque,
     "shunt_braking_current": _shunt_braking_current,
+    "alternating_start_resistor": _alternating_start_resistor,
+    "series_settled_speed": _series_settled_speed,
+    "series_run_up_time": _series_run_up_time,
+    "speed_when_bridged": _speed_when_bridged,
+    "series_start_heat": _series_start_heat,
     "bridging_current": _bridging_current,
     "start_heat": _start_heat,
     "current_with_margin": _current_with_margin,

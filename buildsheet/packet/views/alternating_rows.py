@@ -29,8 +29,8 @@ def _leads(circuit: Circuit) -> list[tuple[int, Terminal]]:
     """The wires that feed the motor's side, each with the screw that it comes from: of a drive or a
     speed box, or of a contactor."""
     wires = [wire for wire in circuit.wires if wire.stage == 4]
-    for kind in ("drive", "speed-control", "contactor"):
-        found = [(wire.number, wire.a if kind == "contactor" else wire.b) for wire in wires if circuit.devices[wire.a.device].kind == kind]
+    for kinds in (("drive",), ("speed-control",), ("contactor", "bridging-relay")):
+        found = [(wire.number, wire.a if "contactor" in kinds else wire.b) for wire in wires if circuit.devices[wire.a.device].kind in kinds]
         if found:
             return found
     return []

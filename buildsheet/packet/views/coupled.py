@@ -31,6 +31,7 @@ class Coupled(Writer):
         )
         if self.never_bare:
             yield from self.first_start()
+            yield from self.soft_start()
             yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
             yield self.step("Start again, and press the emergency stop.", "the contactor drops at once, and all coasts to a stand.")
         elif self.runs_away:
@@ -44,6 +45,18 @@ class Coupled(Writer):
         yield from self.standstill()
         yield from self.words(field.at_rest(self.plan, self.circuit, self.ink))
         yield from self.currents()
+
+    def soft_start(self) -> Iterator[StepItem]:
+        """A start that is listened to."""
+        sizes = self.plan.design.sizes
+        if sizes is None or sizes.soft_start is None:
+            return
+        yield self.step(
+            f"Press stop, wait until all stands. {self.start[0].upper()}{self.start[1:]}, and listen: from the contactor to the click of K5.",
+            "the motor comes up without a jerk, the click comes when it has nearly its speed, and after three starts R5 is at most hand-warm (plug out, wait, then feel)." if self.plugged else "the motor comes up without a jerk, the click comes when it has nearly its speed, and after three starts R5 is at most hand-warm.",
+            Taken("contactor to click", f"about {self.ink.print(sizes.soft_start.waits)}", "s", "stopwatch"),
+            note="No click: stop at once, and read the rows of the soft start on sheet 8 again.",
+        )  # fmt: skip
 
     def speeds(self) -> tuple[Taken, ...]:
         load = self.plan.design.load

@@ -66,10 +66,9 @@ def decided(plan: Plan, ink: Ink) -> list[Fact]:
 
 def _soft_start(plan: Plan, ink: Ink) -> list[Fact]:
     soft = plan.design.sizes.soft_start if plan.design.sizes is not None else None
-    hard = plan.design.sheet.values.get("start.I")
-    if soft is None or hard is None:
+    if soft is None:
         return []
-    return [("Soft start", f"R5, {row_of(soft.resistor)}, keeps the first current to {ink.print(soft.first)} instead of {ink.print(hard)}, until K4 and K5 bridge it after {ink.print(soft.waits)}")]
+    return [("Soft start", f"R5, {row_of(soft.resistor)}, keeps the first current to {ink.print(soft.first)} instead of {ink.print(soft.bare)}, until K4 and K5 bridge it after {ink.print(soft.waits)}")]
 
 
 def _speed(plan: Plan) -> str:

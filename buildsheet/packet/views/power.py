@@ -232,18 +232,6 @@ class _Writer(Coupled):
             note="" if starts else "Write it into the file, power: starts_from_zero.",
         )
 
-    def soft_start(self) -> Iterator[StepItem]:
-        """A start that is listened to."""
-        sizes = self.plan.design.sizes
-        if sizes is None or sizes.soft_start is None:
-            return
-        yield self.step(
-            f"Press stop, wait until all stands. {self.start[0].upper()}{self.start[1:]}, and listen: from the contactor to the click of K5.",
-            "the motor comes up without a jerk, the click comes when it has nearly its speed, and after three starts R5 is at most hand-warm (plug out, wait, then feel)." if self.plugged else "the motor comes up without a jerk, the click comes when it has nearly its speed, and after three starts R5 is at most hand-warm.",
-            Taken("contactor to click", f"about {self.ink.print(sizes.soft_start.waits)}", "s", "stopwatch"),
-            note="No click: stop at once, and read the rows of the soft start on sheet 8 again.",
-        )  # fmt: skip
-
     def free_current(self) -> Iterator[StepItem]:
         free = self.plan.design.sheet.values.get("motor.free_run.current")
         if free is None or not free.known:
