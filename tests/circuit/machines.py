@@ -18,4 +18,4 @@ def circuit(name: str) -> Circuit:
     return made
 
 
-DEMOS = ("strip-sander", "yarn-twister", "wool-carder", "seed-cleaner", "bobbin-winder", "grain-crusher", "edge-burnisher", "ink-mixer", "root-washer", "seed-coater", "plaster-stirrer", "pulp-beater", "stone-tumbler", "clay-mixer", "flax-breaker")
+DEMOS = ("strip-sander", "yarn-twister", "wool-carder", "seed-cleaner", "bobbin-winder", "grain-crusher", "edge-burnisher", "ink-mixer", "root-washer", "seed-coater", "plaster-stirrer", "pulp-beater", "stone-tumbler", "clay-mixer", "flax-breaker", "compost-sieve")

@@ -44,7 +44,7 @@ def packet() -> bytes:
     return demo("strip-sander")[1]
 
 
-DEMOS = ("strip-sander", "yarn-twister", "wool-carder", "seed-cleaner", "bobbin-winder", "grain-crusher", "edge-burnisher", "ink-mixer", "root-washer", "seed-coater", "plaster-stirrer", "pulp-beater", "stone-tumbler", "clay-mixer", "flax-breaker")
+DEMOS = ("strip-sander", "yarn-twister", "wool-carder", "seed-cleaner", "bobbin-winder", "grain-crusher", "edge-burnisher", "ink-mixer", "root-washer", "seed-coater", "plaster-stirrer", "pulp-beater", "stone-tumbler", "clay-mixer", "flax-breaker", "compost-sieve")
 
 
 @cache
