@@ -227,7 +227,7 @@ class Writer:
         yield self.step(
             f"Clamp round wire {self.motor_wire()}, {kind}, its MAX hold on. Run one way {work}; off, and read. Then the other way alike.",
             "both are within a fifth of each other, and the brushes spark alike.",
-            Taken("current, one way", "written here", f"A {kind}", "clamp"),
+            Taken("current, one way", "as read", f"A {kind}", "clamp"),
             Taken("current, the other way", "within a fifth of it", f"A {kind}", "clamp"),
             note="Further apart, the brushes stand for one direction: run it that way alone, reverse: false.",
         )
