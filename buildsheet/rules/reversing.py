@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from buildsheet.circuit import Circuit
-from buildsheet.citations import Citation, derivation, memory, practice
+from buildsheet.citations import Citation, derivation, memory
 from buildsheet.design import Design
 from buildsheet.reference import table
 from buildsheet.rules.finding import Finding, Said
@@ -13,8 +13,8 @@ PLUGGING = Citation("textbooks on DC machines, plugging; a shop report on magnet
 THREADS = derivation("a thread that tightens one way unscrews the other way")
 BRUSHES = Citation("a thread on reversing motors of exercise machines: brushes set off neutral", read_from="secondary copy")
 TYPES = Citation("IEC 60755 and IEC 62423, types of residual-current devices")
-WINDINGS = memory("handbooks on small motors", "single-phase motors are reversed by either winding's two ends, at standstill; series motors by armature or field, never by the supply")
-OWN_LIMIT = practice("own limit of this version")
+# a single-phase motor by one winding's two ends, at standstill; a series motor by armature or field; neither by the supply
+WINDINGS = memory("handbooks on motors", "how each kind is reversed")
 LOOSENS = ("left-hand thread", "right-hand thread")
 
 
@@ -48,7 +48,7 @@ def _by_its_windings(design: Design) -> Iterator[Finding]:
     turned = design.motor.reversal
     if turned.winding is None:
         name, key = ("reverse-needs-leads", turned.asks) if turned.asks else ("reverse-not-worked", "machine.reverse")
-        yield Finding(name, "stop", "WARNING", Said.of("A direction switch in its leads does not turn this motor round." if not turned.asks else "Nobody knows whether a direction switch can turn this motor round."), turned.why, turned.instead, WINDINGS if design.motor.starting else OWN_LIMIT, ("M1",), key=key)  # fmt: skip
+        yield Finding(name, "stop", "WARNING", Said.of("A direction switch in its leads does not turn this motor round." if not turned.asks else "Nobody knows whether a direction switch can turn this motor round."), turned.why, turned.instead, WINDINGS, ("M1",), key=key)  # fmt: skip
         return
     steered = design.applied is None or isinstance(design.applied, Steered)
     if design.motor.direct:
