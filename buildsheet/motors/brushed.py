@@ -49,7 +49,7 @@ class BrushedMachine(Machine):
         """By its armature: a field's many turns make an arc in the switch, and magnets have no ends."""
         return Reversal(
             self.windings[0],
-            "changed over while it turns, its own voltage drives with the supply and not against it",
+            "switched over while it turns, this motor's own voltage drives with the supply and not against it",
             "It takes more current than at a start, jerks the machine and burns contacts and commutator.",
         )
 

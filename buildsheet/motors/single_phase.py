@@ -102,8 +102,8 @@ class SinglePhase(Motor):
                 instead="Let a winder bring that end out, then write motor: leads: four; or write reverse: false; or take another motor.",
             )
         if self.build.switch:
-            return Reversal(self.windings[-1], "changed over while it turns it goes on the old way", "At speed its start winding is out: the lever says one way, and the tool runs the other.")
-        return Reversal(self.windings[-1], "changed over while it turns it may go on the old way, or brake with a jerk", "Either winding alone keeps a turning rotor turning; against each other they draw current as at a start.")
+            return Reversal(self.windings[-1], "switched over while it turns, this motor goes on the old way", "At speed its start winding is out: the lever says one way, and the tool runs the other.")
+        return Reversal(self.windings[-1], "switched over while it turns, this motor may go on the old way, or brake with a jerk", "Either winding alone keeps a turning rotor turning; against each other they draw current as at a start.")
 
     @property
     def starting(self) -> Starting | None:

@@ -4,7 +4,7 @@ and swapping the whole supply turns neither round.
 """
 
 from cmath import exp, phase
-from math import pi
+from math import inf, log, pi
 from pathlib import Path
 
 import numpy as np
@@ -15,13 +15,14 @@ from buildsheet.circuit.contraction import contract, reached
 from buildsheet.circuit.faults import effects
 from buildsheet.circuit.proofs import prove
 from buildsheet.circuit.sequence import later, runs, settle
+from buildsheet.circuit.stored import discharge_time, without_supply
 from buildsheet.packet.html import html
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views import checks, facts, power
 from buildsheet.packet.views.steps import StepItem
 from buildsheet.plan import Plan, plan
 from buildsheet.project import read
-from tests.circuit.small import adding, wire, with_device, with_wire
+from tests.circuit.small import adding, wire, with_device, with_wire, without
 from tests.ways.test_series_line import POLISHER
 
 PROJECTS = Path(__file__).resolve().parents[2] / "projects"
@@ -162,6 +163,21 @@ def test_start_waits_for_standstill(made: dict[str, Plan], name: str) -> None:
     assert rested["Q2"] == "in"
 
 
+def test_its_capacitor_is_emptied_wherever_the_lever_stands(made: dict[str, Plan]) -> None:
+    """R·C·ln(V/60 V) with a capacitor a fifth above its mark (charge of a capacitor through a resistor), in every state without
+    supply; with the resistor's lead off never."""
+    circuit = circuit_of(made["capacitor-start"])
+    part = next(part for part in circuit.devices["C1"].inside if isinstance(part, Capacitor))
+    bleeder = next(part for part in circuit.devices["R2"].inside if isinstance(part, Resistance))
+    states = without_supply(circuit)
+    takes = bleeder.high * part.farads * 1.2 * log(part.volts / 60)
+
+    assert {state["S5"] for state in states} == {"off", "forward", "reverse"}
+    assert {round(discharge_time(circuit, state, "C1", part), 6) for state in states} == {round(takes, 6)}
+    broken = without(circuit, 408)
+    assert all(discharge_time(broken, state, "C1", part) == inf for state in without_supply(broken) if state["M1"] == "at speed")
+
+
 def whole_motor_over(circuit: Circuit) -> Circuit:
     """The switch put before the whole motor: it swaps the supply, and with it the current of both windings."""
     ends = {410: ("F3:6", "S5:1"), 403: ("S5:2", "M1:U1"), 404: ("S5:4", "M1:U2"), 407: ("S5:2", "C1:1"), 412: ("C1:2", "M1:Z1"), 413: ("M1:U2", "M1:Z2")}
@@ -233,7 +249,7 @@ def test_each_kind_tells_what_it_does_when_it_is_thrown_over(made: dict[str, Pla
     for name in ("capacitor-start", "split-phase"):
         assert "goes on the old way" in said[name].found.text
     assert "may go on the old way" in said["permanent-split-capacitor"].found.text
-    assert "its own voltage drives with the supply" in said["series"].found.text
+    assert "own voltage drives with the supply" in said["series"].found.text
     assert {name for name, one in made.items() if "brushes-off-neutral" in ids(one)} == {"series"}
     assert not [name for name, one in made.items() if "never-plugged" in ids(one)]
 
