@@ -41,6 +41,7 @@ from buildsheet.ways.line_pulse_drive import LinePulseDrive
 from buildsheet.ways.phase_drive import PhaseControlledDrive
 from buildsheet.ways.pulsed_board import PulsedBoard
 from buildsheet.ways.speed_box import SpeedBox
+from buildsheet.ways.supply_unit import SupplyUnitDrive
 from buildsheet.ways.transformer_bridge import TransformerBridge
 from buildsheet.ways.variable_autotransformer import VariableAutotransformer
 from buildsheet.ways.way import Way
@@ -111,7 +112,7 @@ class Project(Given):
     motor: AnyMotor | None = Field(None, description="What is known of the motor.")
     belts: tuple[BeltStep, ...] = Field((), description="Belts from the motor to the tool, in order.")
     turning: tuple[TurningPart, ...] = Field((), description="Parts that turn, with the speed each stands.")
-    power: Annotated[PhaseControlledDrive | KeptBoard | PulsedBoard | LinePulseDrive | VariableAutotransformer | TransformerBridge | SpeedBox | BatteryPulseDrive | BatteryDirect | Inverter | StraightOnLine, Field(discriminator="way")] | None = Field(
+    power: Annotated[PhaseControlledDrive | KeptBoard | PulsedBoard | LinePulseDrive | VariableAutotransformer | TransformerBridge | SpeedBox | SupplyUnitDrive | BatteryPulseDrive | BatteryDirect | Inverter | StraightOnLine, Field(discriminator="way")] | None = Field(
         None, description="How the motor is powered."
     )
     extras: tuple[Extra, ...] = Field((), max_length=8, description="Lamps, indicators and fans of your own.")

@@ -56,6 +56,7 @@ def design() -> None:
     from buildsheet.packet.diagram import draw
     from buildsheet.project import load
     from tests.circuit import machines
+    from tests.demos import DEMOS
     from tests.packet.diagram.circuits import widened
 
     rooms = [import_module(f"buildsheet.waveforms.{name}") for name in ("alternating", "chopped", "fed", "smoothed", "solve")]
@@ -76,7 +77,7 @@ def design() -> None:
     for words, times, most in (("waves unsolved", cold, 10), ("waves kept", warm, 3)):
         slowest = max(times, key=times.__getitem__)
         print(f"one design, {words:<15}{times[slowest]:8.2f} ms  (under {most}; {slowest}, the slowest of {len(times)})")
-    circuit = max(map(machines.circuit, machines.DEMOS), key=lambda one: len(one.wires))
+    circuit = max(map(machines.circuit, DEMOS), key=lambda one: len(one.wires))
     for what, words in ((lambda one: prove(one, pole_may_swap=True), "all proofs"), (lambda one: effects(one, pole_may_swap=True), "single faults")):
         times = []
         for _ in range(5):

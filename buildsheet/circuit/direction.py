@@ -28,7 +28,7 @@ def direction(circuit: Circuit) -> Iterator[Breach]:
 def knob(circuit: Circuit) -> Iterator[Breach]:
     """At slow the wiper stands at the drive's low terminal, at fast at its high one."""
     for drive in of_kind(circuit, "drive"):
-        if drive.control is None:
+        if len(drive.control) != 3:
             continue
         low, wiper, high = (Terminal(drive.code, name) for name in drive.control)
         for pot in of_kind(circuit, "potentiometer"):

@@ -77,7 +77,6 @@ STOPPERS: dict[Outcome, str] = {
     "pedal fails": "pedal",
     "disconnect fails": "disconnect",
 }
-CONVERTERS = ("drive", "speed-control", "field-supply")  # whose power device may fail
 INTERLOCKED: dict[str, Outcome] = {
     "reversal": "reverses without waiting",
     "charging": "runs on the charger",
@@ -158,10 +157,9 @@ def _of_part(circuit: Circuit, device: Device, index: int, part: Inside) -> Iter
             ends = (Terminal(device.code, a), Terminal(device.code, b))
             yield Fault("open", device.code, ends), becomes()
             yield Fault("shorted", device.code, ends), becomes(Link(a, b))
-        case Electronics(terminals=names) if device.kind in CONVERTERS:
+        case Electronics() if part.converts:
             yield Fault("shorted", device.code, ()), circuit
             yield Fault("open", device.code, ()), becomes()
-            del names
 
 
 def _stuck(part: Inside, device: Device) -> Inside:
@@ -193,15 +191,16 @@ def _effect(
     circuit: Circuit, fault: Fault, broken: Circuit, sound: tuple[Run, ...], starts: tuple[Terminal, ...]
 ) -> Effect:
     found: list[Outcome] = []
-    if fault.kind == "open" and circuit.devices[fault.device].kind in CONVERTERS and circuit.devices[fault.device].gives is None:
+    electronics = _power_device(circuit, fault)
+    if fault.kind == "open" and electronics is not None and circuit.devices[fault.device].gives is None:
         return Effect(fault, ("no turning",), ())
     if _short_circuit(broken, sound):
         return Effect(fault, ("fuse blows",), ())
     stopped_by: list[str] = []
     tried = [_run(broken, run) for run in sound]
     ran = [one for one in tried if not isinstance(one, str)]
-    if fault.kind == "shorted" and circuit.devices[fault.device].kind in CONVERTERS:
-        if not any(isinstance(part, Electronics) and part.unleashes for part in circuit.devices[fault.device].inside):
+    if fault.kind == "shorted" and electronics is not None:
+        if not electronics.unleashes:
             return Effect(fault, ("fuse blows",), ())
         found.append("full speed")
     for end in _knob_ends(circuit, fault):
@@ -241,6 +240,13 @@ def _effect(
     return Effect(fault, tuple(found), tuple(stopped_by))
 
 
+def _power_device(circuit: Circuit, fault: Fault) -> Electronics | None:
+    """The electronics that failed, if the fault is that of a power device."""
+    if not fault.device or fault.ends:
+        return None
+    return next((part for part in circuit.devices[fault.device].inside if isinstance(part, Electronics) and part.converts), None)
+
+
 def _field(circuit: Circuit, broken: Circuit, sound: tuple[Run, ...]) -> Iterator[Outcome]:
     """Whether the machine runs without a field that has a supply of its own; or would, were that field to open next."""
     for motor, winding in apart(circuit):
@@ -251,11 +257,10 @@ def _field(circuit: Circuit, broken: Circuit, sound: tuple[Run, ...]) -> Iterato
 
 
 def _knob_ends(circuit: Circuit, fault: Fault) -> tuple[Terminal, ...]:
-    """The ends at a drive of a broken wire from its knob."""
-    kinds = {circuit.devices[end.device].kind for end in fault.ends}
-    if fault.kind != "broken wire" or kinds not in ({"drive", "potentiometer"}, {"drive", "pulse-source"}):
+    """The ends at a drive of a broken wire from what sets its speed."""
+    if fault.kind != "broken wire":
         return ()
-    return tuple(end for end in fault.ends if circuit.devices[end.device].kind == "drive")
+    return tuple(end for end in fault.ends if end.name in circuit.devices[end.device].control)
 
 
 def _fully(broken: Circuit, positions: Positions) -> bool:

@@ -109,16 +109,21 @@ class Diode:
 class Electronics:
     """Terminals that current passes between through semiconductors; a pocket meter's reading is not predictable. What it
     does: it `controls` the phase of an alternating voltage, `chops` a steady one, `inverts` one into turning
-    fields, or `rectifies` only. A power device of the first two that fails shorted lets all of the supply through; one of a
-    rectifier or an inverter is a short circuit."""
+    fields, or `rectifies` only; what only `signals` passes no power on. A power device of the first two that fails shorted
+    lets all of the supply through; one of a rectifier or an inverter is a short circuit."""
 
     terminals: tuple[str, ...]
-    does: Literal["controls", "chops", "inverts", "rectifies"] = "controls"
+    does: Literal["controls", "chops", "inverts", "rectifies", "signals"] = "controls"
 
     @property
     def unleashes(self) -> bool:
         """Whether a power device that has failed shorted leaves the motor at full speed."""
         return self.does in ("controls", "chops")
+
+    @property
+    def converts(self) -> bool:
+        """Whether it has a power device, which may fail."""
+        return self.does != "signals"
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +149,7 @@ class Device:
     `metal` is its exposed metal part's terminal; `takes` how many wires a terminal holds when not one or two; `limits`
     the most current (A, RMS) that its electronics let out of a terminal, infinite when nobody knows: a converter gives
     out more current than it takes in. `low` are the terminals that are said to be extra-low voltage and may be touched;
-    `control` where its speed knob goes, low end, wiper and high end; `unleashed_by` those of them that let it go to full
+    `control` where its speed knob goes, low end, wiper and high end, or the two leads of what else sets its speed; `unleashed_by` those of them that let it go to full
     speed when their wire breaks. `makes_volts`: the most that
     it makes by itself while it turns (a motor). `runs_by`: two terminals that must be joined for it to give anything.
     `in_a_row`: its coil does not lie across the poles but in a row with a load, and pulls in by the load's current. `gives`:
@@ -170,7 +175,7 @@ class Device:
     limits: Mapping[str, float] = field(default_factory=dict)
     low: frozenset[str] = frozenset()
     unleashed_by: frozenset[str] = frozenset()
-    control: tuple[str, str, str] | None = None
+    control: tuple[str, ...] = ()
     makes_volts: float = 0.0
     runs_by: tuple[str, str] | None = None
     in_a_row: bool = False

@@ -117,6 +117,6 @@ def _called(device: Device, new: Mapping[str, str]) -> Device:
         limits={name(key): limit for key, limit in device.limits.items()},
         low=frozenset(map(name, device.low)),
         unleashed_by=frozenset(map(name, device.unleashed_by)),
-        control=(name(device.control[0]), name(device.control[1]), name(device.control[2])) if device.control else None,
+        control=tuple(map(name, device.control)),
     )
 

@@ -22,6 +22,7 @@ def work_box(
     current = (
         hardest if hardest is not None else unknown("drive.I", AMPERE, "no operating point", "drive current")
     )
+    noun = project.power.noun if project.power is not None else "drive"
     loss = (
         project.power.loss(sheet, applied, current, points)
         if project.power
@@ -29,7 +30,7 @@ def work_box(
     )
     fan = project.controls.fan if project.controls else None
     others = sheet.assume("heat.P_other", "other losses in the box")
-    own = others if loss is None else sheet.work("heat.P_own", c.total_heat, "heat of drive, coil, relay and fuses", P_1=loss, P_2=others)
+    own = others if loss is None else sheet.work("heat.P_own", c.total_heat, f"heat of {noun}, coil, relay and fuses", P_1=loss, P_2=others)
     own = _with_choke(project, sheet, own, points)
     if field is not None:
         own = sheet.work("heat.P_with_f", c.total_heat, "the same with the field's bridge and resistor", P_1=own, P_2=field.box_heat)
@@ -49,7 +50,7 @@ def work_box(
         else sheet.known_or_assumed(project.power.air_most, project.power.limits_air)
     )
     allowed = sheet.work(
-        "heat.dT_max", c.allowed_rise, "rise that the drive allows", T_max=limit, T_a=ambient
+        "heat.dT_max", c.allowed_rise, "rise that the parts in the box allow", T_max=limit, T_a=ambient
     )
     thin = sheet.work("heat.k_h", c.air_share, "density of the air at this height", h=height)
     flow = sheet.work(
@@ -113,7 +114,7 @@ def work_heat(
     drive = (
         None
         if gives is None
-        else sheet.work("drive.I_h", c.current_share, "current that the drive gives at this height", I=project.power.derated(sheet, gives) if project.power is not None else gives, k=share)
+        else sheet.work("drive.I_h", c.current_share, f"current that the {project.power.noun if project.power is not None else 'drive'} gives at this height", I=project.power.derated(sheet, gives) if project.power is not None else gives, k=share)
     )
     if hardest is None or project.motor is None or project.motor.plate is None:
         why = "no nameplate" if hardest is not None else "no operating point"

@@ -15,7 +15,6 @@ from buildsheet.units import AMPERE, METRE
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 # Which fuse the wires of each role lie behind; those to the motor by the way.
-ROLES = (("line", "F1"), ("control", "F1"), ("secondary", "F5"), ("armature", ""), ("signal", "F1"), ("charger", "F4"))
 
 
 def work_sizes(
@@ -71,7 +70,8 @@ def work_sizes(
     ratings |= {"F4": charger_fuse} if charger_fuse is not None else {}
     behind = {code: guarded(region, sheet, code, rating, inside) for code, rating in ratings.items()}
     wired = power.control is not None and power.control.wired
-    roles = [(role, code or lead) for role, code in ROLES if (code or lead) in behind and (wired or role != "signal")]
+    guards = {"line": "F1", "control": "F1", "secondary": "", "armature": lead, "signal": "F1", "charger": "F4", **outfit.guards}
+    roles = [(role, code) for role, code in guards.items() if code in behind and (wired or role != "signal")]
     wires = tuple(wire_size(region, sheet, role, behind[code]) for role, code in roles)
     drop, drop_share, drop_limit = _drop(project, region, sheet, supplied, cord, wires, line, points)
     overload_range = sheet.pick(
@@ -285,7 +285,7 @@ def _largest(sheet: Worksheet, id: str, label: str, values: tuple[Value, ...]) -
 def _line_current(project: Project, sheet: Worksheet, points: tuple[Point, ...], idle: Value | None, field: FieldSupply | None) -> Value:
     """Largest line current of the operating points, and beside it those of the field, of the fan and of what the builder adds."""
     drive = _largest(
-        sheet, "line.I_drive", "largest line current of the drive", tuple(point.line for point in points)
+        sheet, "line.I_drive", "largest line current of the operating points", tuple(point.line for point in points)
     )
     fan = project.controls.fan if project.controls else None
     beside = [("fan.I", "fan", fan.power, fan.voltage)] if fan is not None else []

@@ -366,8 +366,8 @@ def _bonds(board: Board, texts: dict[str, str]) -> None:
         bond(board, 907, "M2", "frame", "box", stud="7")
     if "L1" in board.devices and board.devices["L1"].metal:
         bond(board, 908, "L1", "core", "box", stud="8")
-    if "T2" in board.devices and board.devices["T2"].metal:
-        bond(board, 909, "T2", "core", "box", stud="9")
+    if "T2" in board.devices and (metal := board.devices["T2"].metal):
+        bond(board, 909, "T2", metal, "box", stud="9")
 
 
 def _with_spares(board: Board) -> Device:

@@ -83,7 +83,7 @@ def _work_reversal(sheet: Worksheet, motor: BrushedMachine, applied: Applied, fa
     sheet.work("motor.I_plug", plugging_current, label, V=fastest.terminal, E=fastest.emf, R=motor.R)
     drop = next(iter(applied.drops.values()), None)
     if drop is not None:
-        label = "current of the turning motor through the drive's diodes, its leads changed over"
+        label = "current of the turning motor through the diodes that feed it, its leads changed over"
         sheet.work("motor.I_self", diode_braking_current, label, E=fastest.emf, U_d=drop, R=motor.R)
 
 

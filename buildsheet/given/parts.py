@@ -1,6 +1,6 @@
 """Parts on hand, with the ratings that are printed on them."""
 
-from typing import Annotated, ClassVar, Literal
+from typing import TYPE_CHECKING, Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -18,14 +18,12 @@ from buildsheet.given.fields import (
     Watts,
 )
 from buildsheet.given.model import Given
+from buildsheet.reference import table
 
-PartKind = Literal[
-    "cord", "plug", "disconnect", "fuse", "fuse holder", "contactor", "emergency stop", "stop button", "start button",
-    "overload relay", "potentiometer", "knob", "fan", "wire", "enclosure", "earth bar", "drive", "choke",
-    "reversing switch", "timer", "charger inlet", "resistor", "diode", "lamp", "indicator", "speed display",
-    "guard switch", "thermostat", "foot pedal",
-    "relay", "autotransformer", "transformer", "bridge", "capacitor", "microswitch", "speed box", "console", "pulse source",
-]  # fmt: skip
+if TYPE_CHECKING:
+    PartKind = str
+else:  # a kind more is a row more
+    PartKind = Literal[tuple(table("part_kinds").rows)]
 Gauge = Literal[
     "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG",
     "0.75 mm²", "1.0 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²",

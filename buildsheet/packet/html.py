@@ -30,7 +30,7 @@ from buildsheet.packet.views import (
 )
 from buildsheet.packet.words import assumed_values, ink_of, say, source_of
 from buildsheet.plan import Plan
-from buildsheet.rules import Said
+from buildsheet.sizing.finding import Said
 from buildsheet.worksheet import Value
 
 PAPERS = {"letter": edge.LETTER, "a4": edge.A4}

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
-from buildsheet.rules import Said
+from buildsheet.sizing.finding import Said
 from buildsheet.units import figures, shown, signed
 from buildsheet.worksheet import Input, Row, Value
 from buildsheet.worksheet.equation import Step, Token, Tokens, number_tokens

@@ -11,7 +11,7 @@ from buildsheet.packet.origin import calculation_ids
 from buildsheet.plan import Plan
 from buildsheet.plan.cuts import run_lengths
 from buildsheet.reference import Table
-from buildsheet.rules import Finding
+from buildsheet.sizing.finding import Finding
 from buildsheet.sizing.places import Need, Seat
 from buildsheet.worksheet import Absent, Input, Line, Model, Row, Value
 from buildsheet.worksheet.value import roots

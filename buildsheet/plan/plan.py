@@ -11,9 +11,10 @@ from buildsheet.design.work import work
 from buildsheet.plan.cuts import Cut, cuts
 from buildsheet.project import Project, example_of, words_of
 from buildsheet.reference import table
-from buildsheet.rules import Finding, all_findings, state_of
+from buildsheet.rules import all_findings, state_of
 from buildsheet.rules.book import State, unanswered
 from buildsheet.rules.missing import GIVEN_BY, key_of, unwritten
+from buildsheet.sizing.finding import Finding
 from buildsheet.worksheet import Value
 from buildsheet.worksheet.value import roots
 

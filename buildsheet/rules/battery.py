@@ -6,7 +6,8 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, memory, practice
 from buildsheet.design import Design
 from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said, clause
+from buildsheet.rules.clauses import clause
+from buildsheet.sizing.finding import Finding, Said
 
 ABYC = memory("ABYC E-11", "fuse within 7 in of the battery's post; interrupt ratings")
 CUT_OFF = Citation("a lead-acid article and a battery monitor's manual", "cut-off under load, depth of discharge")
@@ -60,15 +61,15 @@ def _drive(design: Design) -> Iterator[Finding]:
         return
     made_for, most, cut_off = power.made_for, power.stands, power.stops_at
     if made_for is not None and made_for.known and supplied.voltage.known and abs(float(made_for) / float(supplied.voltage) - 1) > NEAR:
-        yield Finding("drive-for-another-battery", "stop", "WARNING", Said.of("The drive is made for {0}, the battery has {1}.", made_for, supplied.voltage), "Too much bursts its capacitor; too little and it does not start.",
+        yield Finding("drive-for-another-battery", "stop", "WARNING", Said.of(f"The {power.noun} is made for {{0}}, the battery has {{1}}.", made_for, supplied.voltage), "Too much bursts its capacitor; too little and it does not start.",
                       "Take a drive for this battery.", practice("drives on batteries"), ("T1",))  # fmt: skip
     if supplied.highest.known and most is not None:
         if not most.known:
-            yield Finding("drive-voltage-unknown", "heed", "WARNING", Said.of("Nobody knows the highest voltage that the drive stands; the battery reaches {0}.", supplied.highest), "A capacitor above its voltage bursts.",
+            yield Finding("drive-voltage-unknown", "heed", "WARNING", Said.of(f"Nobody knows the highest voltage that the {power.noun} stands; the battery reaches {{0}}.", supplied.highest), "A capacitor above its voltage bursts.",
                           "Read the voltage on its capacitor or in its data and write power: battery_most.", practice("drives on batteries"), ("T1",), key="power.battery_most")  # fmt: skip
         elif supplied.highest > most:
-            yield Finding("drive-below-battery", "stop", "WARNING", Said.of("The battery reaches {0} on its charger; the drive stands {1}.", supplied.highest, most), "A capacitor above its voltage bursts.",
-                          "Take a drive that stands it.", practice("drives on batteries"), ("T1",))  # fmt: skip
+            yield Finding("drive-below-battery", "stop", "WARNING", Said.of(f"The battery reaches {{0}} on its charger; the {power.noun} stands {{1}}.", supplied.highest, most), "A capacitor above its voltage bursts.",
+                          "Take one that stands it.", practice("drives on batteries"), ("T1",))  # fmt: skip
     if supplied.lowest.known and (not cut_off.known or float(cut_off) < float(supplied.lowest) * (1 - 0.01)):
         yield Finding("battery-run-flat", "heed", "NOTICE", Said.of("Nothing stops the machine at {0}, where this battery is empty.", supplied.lowest), "A battery that is run flat is soon a dead one, and cells that are turned round gas or burn.",
                       "Take a drive with a cut-off and write power: cut_off, or fit a battery guard.", CUT_OFF, ("X1", "T1"), key="power.cut_off")  # fmt: skip

@@ -13,7 +13,6 @@ from buildsheet.rules import (
     faults,
     induction,
     iron,
-    kept,
     machine,
     missing,
     parts,
@@ -25,16 +24,16 @@ from buildsheet.rules import (
     stored,
     wet,
 )
-from buildsheet.rules.finding import GRADES, SIGNALS, Finding
 from buildsheet.rules.missing import grouped
+from buildsheet.sizing.finding import GRADES, SIGNALS, Finding
 from buildsheet.worksheet import Value
 
 Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
 RULES: tuple[Rule, ...] = (
-    power.supply, power.persons, power.drive, power.protection, power.restart, power.users,
-    battery.battery, combinations.combinations, kept.kept, extras.extras, extras.pedal, reversing.reversing, reversing.residual,
+    power.supply, power.persons, power.drive, power.own, power.protection, power.restart, power.users,
+    battery.battery, combinations.combinations, extras.extras, extras.pedal, reversing.reversing, reversing.residual,
     machine.turning, rotor.homemade, machine.belts, machine.box, machine.window, machine.load, machine.coast, machine.motor, series.series, shunt.shunt,
-    wet.wet, iron.limit, iron.stop, iron.old_winding, iron.winding, iron.there, iron.primary_fuse, iron.brush, iron.rush, iron.capacitor, iron.rectified,
+    wet.wet, iron.stop, iron.winding, iron.there, iron.primary_fuse, iron.rush, iron.capacitor, iron.rectified,
     induction.line_motor, induction.inverter,
     parts.seats, parts.used, parts.proofs, faults.single_faults, stored.turning_motor, stored.blown_motor_fuse, stored.charged_drive, missing.circuit,
 )  # fmt: skip

@@ -7,7 +7,7 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation
 from buildsheet.design import Design
 from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 
 LITHIUM = "lithium"
 

@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from buildsheet.circuit import Circuit
 from buildsheet.citations import practice
 from buildsheet.design import Design
-from buildsheet.rules.finding import Finding, Said
 from buildsheet.rules.wet import WET
+from buildsheet.sizing.finding import Finding, Said
 
 NEAR = 0.1  # two voltages that differ by less are the same voltage
 

@@ -7,7 +7,7 @@ from buildsheet.circuit.faults import Effect, Outcome, effects
 from buildsheet.circuit.netlist import numbers
 from buildsheet.citations import Citation, practice
 from buildsheet.design import Design
-from buildsheet.rules.finding import Finding, Said, Signal
+from buildsheet.sizing.finding import Finding, Said, Signal
 
 FAULTS = Citation("IEC 60204-1", "9.4, control functions in the event of failure", "6th ed. 2016", "memory")
 TESTED = practice("what nothing shows is tried at set times")
@@ -27,7 +27,7 @@ TOLD: dict[Outcome, Told] = {
                              "Missing is a device that checks its own contacts. Without it: stand clear whenever it is switched on, and let nobody else do it."),
     "disconnect fails": Told("fault-disconnect", "WARNING", "With {}, part of the box stays live with the disconnect off.", "Its lever shows off.",
                              "Prove it dead by meter every time, as sheet 12 says, whatever the lever shows."),
-    "full speed": Told("fault-full-speed", "WARNING", "With {}, the motor runs at the speed of the runaway column, whatever the knob says.", "The parts of a drive that fail mostly fail so.",
+    "full speed": Told("fault-full-speed", "WARNING", "With {}, the motor runs at the speed of the runaway column, whatever the knob says.", "Power devices that fail mostly fail so.",
                        "Missing is a device that watches the speed. Without it: everything that turns stands the runaway speed (sheet 10), and a hand is near the emergency stop while it works."),
     "reverses without waiting": Told("fault-reversal", "WARNING", "With {}, the machine can be reversed while it still turns.", "The wait is kept by one timer and one contact.",
                                      "Leave the direction switch at 0 until the machine stands, as if there were no timer."),
@@ -37,7 +37,7 @@ TOLD: dict[Outcome, Told] = {
                             "Listen: the contactor pulls in a moment after start is pressed. When it comes at once, or a fuse blows at start, read the charging part of sheet 8 again."),
     "brake fails": Told("fault-brake", "WARNING", "With {}, the brake does not brake: the tool coasts.", "Who has learnt to count on it reaches in.",
                         "Watch it stop at the start of each day's work. One that coasts is not used until the brake is whole."),
-    "brake drags": Told("fault-brake-drags", "CAUTION", "With {}, the braking resistor lies across the motor while it runs.", "It glows, and the drive carries more than it shows.",
+    "brake drags": Told("fault-brake-drags", "CAUTION", "With {}, the braking resistor lies across the motor while it runs.", "It glows, and what feeds the motor carries more than it shows.",
                         "Feel that it is cool while the machine runs; one that warms without a stop means plug out."),
     "field lost": Told("fault-field-lost", "DANGER", "With {}, the motor runs without its field: overspeed.", "No sum gives a bound to that speed, and the field relay does not see this fault.",
                        "Hands off and emergency stop at the first sound of a motor that speeds up by itself. Read the field's ohms each month (sheet 8): less than before means shorted turns, and the motor is not run."),

@@ -11,12 +11,11 @@ from buildsheet.motors.series import SeriesMachine
 from buildsheet.motors.single_phase import SinglePhaseMachine
 from buildsheet.motors.three_phase import ThreePhaseMachine
 from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said
 from buildsheet.sizing.alternating import AlternatingLine, ThreePhase
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.worksheet import Value
 
 MACHINES = Citation("textbooks on electrical machines, induction motor")
-MANUALS = Citation("drive makers' manuals, frequency inverters", "nothing switches behind it; leakage; restart; capacitors", read_from="secondary copy")
 START = memory("NEMA MG 1", "start winding and its switch")
 SPARE = 1.3  # greatest torque over the work's, at the least: common practice for a load without shocks
 OFF = 0.05  # a tool that runs this far from what is wanted is told
@@ -82,27 +81,11 @@ def _second_winding(design: Design, motor: SinglePhaseMachine) -> Iterator[Findi
 
 
 def inverter(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
-    """An inverter and its motor: supply, linking, cooling at low speed, and what may never be done with it."""
+    """An inverter and its motor: linking, and cooling at low speed."""
     del circuit
     power, motor = design.project.power, design.motor
     if power is None or not isinstance(design.applied, ThreePhase):
         return
-    if power.fed_from_one_phase is not True:
-        found = "Nobody knows whether the inverter may be fed from one phase." if power.fed_from_one_phase is None else "The inverter's manual wants three phases."
-        yield Finding("inverter-phases", "stop", "WARNING", Said.of(found), "On one phase such an inverter trips, or its rectifier and capacitors burn.",
-                      "Read its manual, and write power: input; or take one that is made for one phase.", MANUALS, ("T1",), key="power.input")  # fmt: skip
-    if power.starts_with_its_power is not True:
-        known = power.starts_with_its_power is False
-        yield Finding("inverter-waits", "stop" if known else "heed", "NOTICE", Said.of("The inverter does not start when its power comes." if known else "Nobody knows whether the inverter can be set to start when its power comes."), "Here the no-volt release starts it: its run input is linked, and no button of its own is in reach.",
-                      "Take one that can be set so; its own run key behind the door is no start button.", MANUALS, ("T1",), key="power.starts_on_power")  # fmt: skip
-    yield Finding("nothing-behind-inverter", "note", "WARNING", Said.of("Nothing may switch between inverter and motor: no contactor, no fuse, no reversing switch, no capacitor."), "A contact that opens there kills the inverter, which may fail in any way; a capacitor there is a short.",
-                  "Lead the cable from U, V and W straight to the motor; turn it round by swapping two of them, plug out and waited.", MANUALS, ("T1", "M1"), step="motor", key="power.way")  # fmt: skip
-    yield Finding("inverter-leaks", "note", "WARNING", Said.of(f"An inverter lets some milliamperes leak to {design.region.words['earth']} as long as it is on."), "Without its protective conductor its case and the motor give a shock.",
-                  "Prove both bonds of sheet 8 after every move; when the residual-current device trips, never go round it.", MANUALS, ("T1",), electric=True, key="power.way")  # fmt: skip
-    rest = power.rest_between_starts
-    if rest is not None and rest.known:
-        yield Finding("rest-between-starts", "note", "NOTICE", Said.of("Between two starts this inverter wants {0}.", rest), "Each switch-on charges its capacitors; too often burns what limits that.",
-                      "Stop and work in longer spells, and count before you press start again.", MANUALS, ("S2", "T1"), key="power.rest")  # fmt: skip
     if isinstance(motor, ThreePhaseMachine):
         yield from _three_phase(design, power.output_most, motor)
 

@@ -1,4 +1,4 @@
-"""A transformer or a dial ahead of a bridge: its limit, its brush, its rush, and whether the capacitor behind it is worth it."""
+"""A transformer or a dial ahead of a bridge: its stop, its winding, its rush, and whether the capacitor behind it is worth it."""
 
 from collections.abc import Iterator
 
@@ -6,23 +6,11 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
 from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 
-STOPS = practice("dials whose scale ends at 130 V and whose winding ends at 150 V")
 RUSH = Citation("toroid makers' pages on inrush", "8 to 15 times the rated current, more for the first cycle")
 HEAT = derivation("copper heat goes with the square of the RMS current")
 SAME = 0.02  # a form factor that changes by less is the same
-
-
-def limit(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
-    """What keeps a dial from going further."""
-    del circuit
-    power = design.project.power
-    if power is None or power.limit_enforced:
-        return
-    found = "Only a mark on the scale keeps the dial from going further." if power.limit_enforced is False else "The file does not say what keeps the dial from going further."
-    yield Finding("limit-not-enforced", "stop", "WARNING", Said.of(found), "A sleeve or a curious hand turns it past the mark, to the end of its winding, which can lie above the line: everything that turns runs beyond its speed.",
-                  "Screw a stop to the dial's plate that its pointer runs against, or feed it from taps, and write power: limited_by.", STOPS, ("T2",), key="power.limited_by")  # fmt: skip
 
 
 FAR = 1.1  # a stop this far above what the fastest speed needs guards little
@@ -38,32 +26,6 @@ def stop(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if asked.known and most.known and float(most) > float(asked) * FAR:
         yield Finding("stop-too-high", "heed", "WARNING", Said.of("The stop lets the dial go to {0}; the fastest speed needs {1}.", most, asked), "At the stop the machine runs above the speed that it was planned for.",
                       "Set the stop where the fastest speed is, and write power: limit anew.", practice("a limit at what is needed"), ("T2",), key="power.limit")  # fmt: skip
-
-
-def brush(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
-    """The fuse ahead of the bridge against what the brush carries."""
-    del circuit
-    power, sizes = design.project.power, design.sizes
-    if power is None or sizes is None or power.brush_rating is None:
-        return
-    fuse, rated = next(iter(sizes.outfit.fuses.values())), power.brush_rating
-    if not rated.known:
-        yield Finding("brush-rating-unknown", "stop", "WARNING", Said.of(f"Nobody knows what current the {power.noun} gives for long."), "The brush sits on one turn of the winding: too much burns a groove into it, and then the insulation.",
-                      "Read it off its plate and write power: rated.", practice("variable autotransformers"), ("T2",), key="power.rated", unknown=(rated,))  # fmt: skip
-    elif fuse.known and fuse > rated:
-        yield Finding("brush-too-small", "stop", "WARNING", Said.of("The fuse ahead of the bridge must be {0}; the brush may carry {1}.", fuse, rated), "The brush sits on one turn of the winding: too much burns a groove into it, and then the insulation.",
-                      "Take a larger one, lower the load, or leave the capacitor out: its pulses count.", practice("variable autotransformers"), ("T2", "F5"), key="power.rated")  # fmt: skip
-
-
-def old_winding(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
-    """A salvaged core with its high-voltage winding."""
-    del circuit
-    power = design.project.power
-    if power is None or power.old_winding_gone:
-        return
-    found = "The high-voltage winding is still on the core." if power.old_winding_gone is False else "The file does not say whether the high-voltage winding is off the core."
-    yield Finding("high-winding", "stop", "DANGER", Said.of(found), "It gives thousands of volts at a current that kills on the spot, through any insulation that a bench has, the moment the primary is fed.",
-                  "Cut and drive it out before anything is powered, for the trial winding too, and write power: rewound: high_winding: removed.", practice("oven transformers"), ("T2",), electric=True, key="power.rewound.high_winding")  # fmt: skip
 
 
 def winding(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

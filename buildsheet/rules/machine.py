@@ -9,8 +9,8 @@ from buildsheet.design.design import Heat, Load
 from buildsheet.given.bench import HeldRotor
 from buildsheet.motors.brushed import BrushedMotor
 from buildsheet.reference import Cell, table
-from buildsheet.rules.finding import BRACES, MORE, Finding, Said, slug
 from buildsheet.sizing.alternating import AlternatingLine
+from buildsheet.sizing.finding import BRACES, MORE, Finding, Said, slug
 from buildsheet.worksheet import Value
 
 BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
@@ -230,7 +230,7 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     heat = design.heat
     if heat is not None and heat.duty_current.known and heat.allowed_current.known:
         if heat.duty_current > heat.allowed_current:
-            yield Finding("motor-overheats", "stop", "WARNING", Said.of("Over run and rest the motor carries {0}; on this drive it stands {1}.", heat.duty_current, heat.allowed_current),
+            yield Finding("motor-overheats", "stop", "WARNING", Said.of("Over run and rest the motor carries {0}; fed so it stands {1}.", heat.duty_current, heat.allowed_current),
                           "The winding burns.", "Lower the load or gear down" + (", or smooth the current with a choke." if design.motor is None or design.motor.direct else "."), derivation("copper heat goes with the square of the RMS current"), ("M1",))  # fmt: skip
         elif (
             worst := max((p.current for p in design.points if p.current.known), default=None)
@@ -248,8 +248,10 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     ):
         yield from _slow(design.load, heat)
     if heat is not None and heat.inside.known and heat.limit.known and heat.inside > heat.limit:
-        yield Finding("box-too-hot", "stop", "WARNING", Said.of("The air in the box reaches {0}; the drive stands {1}.", heat.inside, heat.limit),
-                      "The drive fails, perhaps to full speed.", "Take a larger box, or let filtered air through it.", Citation("enclosure climate calculation after IEC 60890"), ("T1",))  # fmt: skip
+        power = design.project.power
+        stands = f"the {power.noun} stands" if power is not None and heat.drive_loss is not None else "what is in it stands"
+        yield Finding("box-too-hot", "stop", "WARNING", Said.of(f"The air in the box reaches {{0}}; {stands} {{1}}.", heat.inside, heat.limit),
+                      "What is too warm fails, and a drive perhaps to full speed.", "Take a larger box, or let filtered air through it.", Citation("enclosure climate calculation after IEC 60890"), ("T1",))  # fmt: skip
     if any(wire != "tachometer" for wire in given.spare_wires):  # a tachometer is a small generator by itself
         yield Finding("spare-wires-live", "note", "WARNING", Said.of(f"Spare wires of the motor are live with it: {', '.join(wire for wire in given.spare_wires if wire != 'tachometer')}."),
                       "A loose end in the machine puts the supply on what it touches; through a tap of the field the motor would also run faster and hotter than planned.",

@@ -8,7 +8,7 @@ from buildsheet.citations import practice
 from buildsheet.design import Design
 from buildsheet.design.wiring import missing as waits_for
 from buildsheet.project import Project
-from buildsheet.rules.finding import GRADES, SIGNALS, Finding, Said
+from buildsheet.sizing.finding import GRADES, SIGNALS, Finding, Said
 from buildsheet.worksheet import Value
 from buildsheet.worksheet.value import roots
 

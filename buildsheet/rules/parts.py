@@ -6,7 +6,7 @@ from buildsheet.circuit import Circuit
 from buildsheet.circuit.proofs import prove
 from buildsheet.citations import Citation, practice
 from buildsheet.design import Design
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.worksheet import Value
 
 ORDER = Citation("IEC 60204-1", "5.3 and 7.2, order of disconnect and fuse", "6th ed. 2016", "memory")

@@ -5,12 +5,14 @@ from collections.abc import Iterator
 from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory, practice
 from buildsheet.design import Design
-from buildsheet.rules.finding import MORE, Finding, Said, clause
+from buildsheet.rules.clauses import clause
 from buildsheet.rules.wet import WET
-from buildsheet.ways.drive import Drive
-from buildsheet.ways.way import Way
+from buildsheet.sizing.finding import MORE, Finding, Said
+from buildsheet.units import AMPERE
+from buildsheet.ways.drive import MANUALS as DRIVE_MANUALS
+from buildsheet.ways.way import Beside
+from buildsheet.worksheet import unknown
 
-DRIVE_MANUALS = Citation("two drive makers' manuals", "control terminals are not isolated from the line")
 RESTART = Citation("IEC 60204-1", "7.5", "6th ed. 2016")
 PERSONS = memory("IEC 60050-195", "195-04-01 to 195-04-03, skilled, instructed and ordinary persons")
 ZERO_START = Citation("a builder's account of a drive from an exercise machine", "it wants the knob at zero after each power-up")
@@ -102,7 +104,7 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             )
             yield Finding("live-controls-wet", "stop", "DANGER", Said.of(found), "Water or a worn cable puts line voltage on the hand or foot.",
                           "Use a drive with galvanic separation, or move the machine indoors.", DRIVE_MANUALS, ("S4", "T1"), electric=True, key="power.separation")  # fmt: skip
-        why = "The drive does not separate them from the line." if power.live_controls else "Nobody knows whether the drive separates them from the line, so they count as live."
+        why = f"The {power.noun} does not separate them from the line." if power.live_controls else f"Nobody knows whether the {power.noun} separates them from the line, so they count as live."
         yield Finding("live-controls", "note", "DANGER", Said.of(f"Line voltage from the plug to the motor, on the {named}'s wires too."),
                       f"{why} Touching one with the plug in can kill, also with the {named} at its slow end.",
                       f"Use the insulation of the wire list, sleeve every lug, take a plastic shaft, and never join any of them to {design.region.words['earth']}.", DRIVE_MANUALS, ("S4", "T1"), electric=True, step="knob", key="power.separation")  # fmt: skip
@@ -121,12 +123,12 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     limit = design.heat.drive_current if design.heat is not None else gives
     if worst is not None and limit is not None and gives is not None:
         if not limit.known:
-            yield Finding("drive-rating-unknown", "stop", "WARNING", Said.of("Nobody knows what current the drive gives for long."), "A drive that is too small burns or fails to full speed.",
-                          "Find the drive's rating with and without its heat sink and write it under power.", practice("drive ratings"), ("T1",),
+            yield Finding("drive-rating-unknown", "stop", "WARNING", Said.of(f"Nobody knows what current the {power.noun} gives for long."), "One that is too small burns or fails to full speed.",
+                          f"Find the {power.noun}'s rating with and without its heat sink and write it under power.", practice("drive ratings"), ("T1",),
                           key="power.rated", unknown=(limit if gives.known else gives,))  # fmt: skip
         elif worst.current > limit:
-            yield Finding("drive-too-small", "stop", "WARNING", Said.of("The motor takes {0}; the drive gives {1} as it is cooled here.", worst.current, limit),
-                          "The drive overheats; a power device that fails shorted gives full speed.", "Fit the heat sink or a fan, or take a larger drive.", practice("drive makers' derating"), ("T1",))  # fmt: skip
+            yield Finding("drive-too-small", "stop", "WARNING", Said.of(f"The motor takes {{0}}; the {power.noun} gives {{1}} as it is cooled here.", worst.current, limit),
+                          f"The {power.noun} overheats; a power device that fails shorted gives full speed.", "Fit the heat sink or a fan, or take a larger one.", practice("drive makers' derating"), ("T1",))  # fmt: skip
     yield from _reach(design)
     yield from _knob(design)
 
@@ -210,20 +212,20 @@ def _voltages(design: Design) -> Iterator[Finding]:
                       f"Read it off the {power.noun} and write it under {made_for.id.replace('.', ': ')}.", DRIVE_MANUALS, ("T1",), key=made_for.id)  # fmt: skip
     full = design.sheet.values.get("drive.V_full")
     if full is not None and full.known and high.known and float(high) > float(full) * (1 + NEAR):
-        yield Finding("output-beyond-line", "stop", "WARNING", Said.of("The drive is said to give {0}; from this supply it has {1} at the most.", high, full), "One of the two is wrong, and every size rests on them.",
-                      "Read the drive's plate again: its output on this supply.", Citation("single-phase bridge, mean of a rectified sine", read_from="derivation"), ("T1",))  # fmt: skip
+        yield Finding("output-beyond-line", "stop", "WARNING", Said.of(f"The {power.noun} is said to give {{0}}; from this supply it has {{1}} at the most.", high, full), "One of the two is wrong, and every size rests on them.",
+                      f"Read the {power.noun}'s plate again: its output on this supply.", Citation("single-phase bridge, mean of a rectified sine", read_from="derivation"), ("T1",))  # fmt: skip
     plate = motor.plate if motor is not None and (design.motor is None or design.motor.direct) else None
     if plate is not None and plate.voltage.known and high.known and float(high) > float(plate.voltage) * (1 + NEAR):
         far = float(high) > float(plate.voltage) * FAR_ABOVE
-        yield Finding("drive-above-motor", "stop" if far else "heed", "WARNING", Said.of("The drive can give {0}; the motor's plate says {1}.", high, plate.voltage), "At full output the motor runs above its rated speed and voltage.",
-                      "Take a drive for this motor." if far else "Set the maximum trim before the belt goes on, and write its position down.", Citation("drive manual", "step-down output for 90 V motors is a mode of its own"), ("T1", "M1"))  # fmt: skip
+        yield Finding("drive-above-motor", "stop" if far else "heed", "WARNING", Said.of(f"The {power.noun} can give {{0}}; the motor's plate says {{1}}.", high, plate.voltage), "At full output the motor runs above its rated speed and voltage.",
+                      f"Take {_a(power.noun)} for this motor." if far else "Set the maximum trim before the belt goes on, and write its position down.", Citation("drive manual", "step-down output for 90 V motors is a mode of its own"), ("T1", "M1"))  # fmt: skip
     pulses = power.pulse_height(design.applied) if design.applied is not None else None
     if pulses is not None and pulses.known and plate is not None and plate.voltage.known and float(pulses) > float(plate.voltage) * (1 + NEAR):
         yield Finding("pulses-above-motor", "heed", "WARNING", Said.of("The pulses at the motor are {0} high; its plate says {1}.", pulses, plate.voltage), "Their average is what the knob sets, but insulation and brushes feel their height, and a shorted switch leaves all of it on.",
                       "Measure the motor's insulation before and after the first hour, look at the brushes, and take a drive of a lower voltage if they spark.", practice("magnet motors on rectified line"), ("T1", "M1"))  # fmt: skip
     fan = controls.fan if controls else None
     if fan is not None and fan.voltage.known and abs(float(fan.voltage) / float(line) - 1) > NEAR:
-        yield Finding("fan-for-another-line", "stop", "WARNING", Said.of("The fan is made for {0}, the supply has {1}.", fan.voltage, line), "It is wired beside the drive and burns.",
+        yield Finding("fan-for-another-line", "stop", "WARNING", Said.of("The fan is made for {0}, the supply has {1}.", fan.voltage, line), f"It is wired beside the {power.noun} and burns.",
                       "Take a fan for this supply; one on a separate adapter is not wired by this program.", practice("fans on the line"), ("M2",))  # fmt: skip
 
 
@@ -240,31 +242,29 @@ def _limits(design: Design) -> Iterator[Finding]:
     if limit is None or gives is None:
         return
     if limit.known and gives.known and limit > gives:
-        yield Finding("limit-beyond-drive", "stop", "WARNING", Said.of("The current limit is {0}; as it is cooled here the drive gives {1}.", limit, gives), "At a jam the drive burns before it limits.",
-                      "Set the limit below the drive's rating and write it.", DRIVE_MANUALS, ("T1",))  # fmt: skip
+        yield Finding("limit-beyond-drive", "stop", "WARNING", Said.of(f"The current limit is {{0}}; as it is cooled here the {power.noun} gives {{1}}.", limit, gives), f"At a jam the {power.noun} burns before it limits.",
+                      f"Set the limit below the {power.noun}'s rating and write it.", DRIVE_MANUALS, ("T1",))  # fmt: skip
     sizes = design.sizes
     if sizes is not None and sizes.limit_rms.known and sizes.motor_fuse is not None and sizes.motor_fuse.known and sizes.limit_rms > sizes.motor_fuse:
-        yield Finding("limit-above-fuse", "heed", "NOTICE", Said.of("At its limit the drive gives {0} as heat feels it; the motor fuse is {1}.", sizes.limit_rms, sizes.motor_fuse), "A jam blows the fuse before the drive can hold the current.",
+        yield Finding("limit-above-fuse", "heed", "NOTICE", Said.of(f"At its limit the {power.noun} gives {{0}} as heat feels it; the motor fuse is {{1}}.", sizes.limit_rms, sizes.motor_fuse), f"A jam blows the fuse before the {power.noun} can hold the current.",
                       "Set the current limit lower, and keep two spare fuses.", derivation("a fuse warms by the RMS current, a drive limits the average"), ("F2", "T1"), key="power.current_limit")  # fmt: skip
     plate = motor.plate if motor else None
     if limit.known and plate is not None and plate.current.known and float(limit) > HIGH_LIMIT * float(plate.current):
         yield Finding("limit-high-for-motor", "heed", "WARNING", Said.of("The current limit is {0}, the motor's plate says {1}.", limit, plate.current), "A jam then overloads the motor until the relay trips.",
                       "Set it as low as the work allows.", DRIVE_MANUALS, ("T1", "M1"))  # fmt: skip
-    yield from _data(power)
 
 
-def _data(power: Way) -> Iterator[Finding]:
-    """What the data of a drive with a speed potentiometer say of themselves."""
-    if not isinstance(power, Drive):
+def own(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
+    """What the way of powering says against itself: its data, and its parts as they were sized."""
+    del circuit
+    power, motor, controls = design.project.power, design.project.motor, design.project.controls
+    if power is None:
         return
-    rated, bare = power.rated, power.rated_bare
-    if rated.known and bare.known and bare > rated:
-        yield Finding("ratings-swapped", "stop", "NOTICE", Said.of("The drive is said to give {0} without its heat sink and {1} with it.", bare, rated), "One of the two is wrong.",
-                      "Read the drive's data again.", DRIVE_MANUALS, ("T1",))  # fmt: skip
-    if not power.potentiometer.known:
-        yield Finding("potentiometer-unknown", "stop", "WARNING", Said.of("Nobody knows which speed potentiometer the drive wants."), "A wrong one gives full speed early, or burns.",
-                      "Read it off the drive or its old knob, and write power: potentiometer.", practice("drive manuals: 5 k or 10 k, by the drive"), ("S4",), key="power.potentiometer",
-                      unknown=(power.potentiometer,))  # fmt: skip
+    plate = motor.plate if motor is not None else None
+    current = plate.current if plate is not None else unknown("motor.plate.current", AMPERE, "no nameplate", "current on the plate")
+    yield from power.dangers(Beside(design.region, current, controls is not None and controls.choke is not None))
+    if design.sizes is not None:
+        yield from design.sizes.outfit.dangers()
 
 
 def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:

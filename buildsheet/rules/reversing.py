@@ -6,7 +6,7 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation, derivation, memory
 from buildsheet.design import Design
 from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.waist import Steered
 
 PLUGGING = Citation("textbooks on DC machines, plugging; a shop report on magnets weakened by it")
@@ -67,10 +67,10 @@ def residual(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         return
     word = supply.residual_current
     kinds = table("residual_current")
+    seen = ", ".join(key for key in kinds.rows if kinds.cell(key, applied.fault).si)
     if word == "RCD" or (word == "GFCI" and design.region.words["residual-current-device"] != "GFCI"):
-        seen = ", ".join(key for key in kinds.rows if kinds.cell(key, applied.fault).si)
         yield Finding("residual-type-unknown", "heed", "WARNING", Said.of("The file does not say of which type the residual-current device is."), "Behind this drive a fault current is no sine; some types do not see it, and stay blind for others too.",
                       f"Read its sign; it must be {seen}. Write supply: RCD type A, or what it is.", TYPES, electric=True, key="supply.residual_current")  # fmt: skip
     elif word is not None and word.startswith("RCD ") and not kinds.cell(word.removeprefix("RCD "), applied.fault).si:
         yield Finding("residual-type-blind", "stop", "DANGER", Said.of(f"An {word} does not see the fault current of a rectifier."), "A fault behind the drive leaves direct current that saturates its core: it no longer trips, for any other machine on it either.",
-                      "Let a licensed person fit one of type A, F or B.", TYPES, electric=True, key="supply.residual_current")  # fmt: skip
+                      f"Let a licensed person fit one of {seen}.", TYPES, electric=True, key="supply.residual_current")  # fmt: skip

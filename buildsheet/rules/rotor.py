@@ -8,7 +8,7 @@ from buildsheet.citations import memory, practice
 from buildsheet.design import Design
 from buildsheet.design.design import Spin, Turning
 from buildsheet.reference import table
-from buildsheet.rules.finding import BRACES, Finding, Said, slug
+from buildsheet.sizing.finding import BRACES, Finding, Said, slug
 
 OVERSPEED = memory("IEC 60034-1", "9.7, overspeed test")
 STRAINED = 2  # strength over the stress that a test may reach: what is asked for reaches 1.44 of 3 at the most

@@ -6,7 +6,7 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import Citation
 from buildsheet.design import Design
 from buildsheet.motors.series import SeriesMachine
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 
 RUNAWAY = Citation("textbooks on electrical machines, series motor; a builder's account of a vacuum motor run bare", "never unloaded on full voltage")
 IN_A_ROW = Citation("two drive makers' manuals on series motors", "on a drive made for magnets: field and armature in a row")

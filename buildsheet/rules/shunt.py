@@ -8,7 +8,7 @@ from buildsheet.design import Design
 from buildsheet.design.field import FieldSupply
 from buildsheet.motors.motor import SeparateField
 from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 
 LOST = Citation("textbooks on electrical machines, shunt motor", "speed goes with the inverse of the field; what is left in the iron does not hold it")
 MANUALS = Citation("drive makers' manuals", "a field left on at standstill overheats; field loss", read_from="secondary copy")

@@ -9,7 +9,7 @@ from buildsheet.circuit.sequence import runs
 from buildsheet.circuit.stored import SAFE_VOLTS
 from buildsheet.citations import Citation, derivation
 from buildsheet.design import Design
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 
 SIXTY = Citation("IEC 60204-1", "6.2.4, protection against residual voltages", "6th ed. 2016", "memory")
 

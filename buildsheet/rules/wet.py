@@ -6,7 +6,7 @@ from buildsheet.circuit import Circuit
 from buildsheet.citations import memory
 from buildsheet.design import Design
 from buildsheet.reference import table
-from buildsheet.rules.finding import Finding, Said
+from buildsheet.sizing.finding import Finding, Said
 
 WET = ("damp cellar", "wet place", "outdoors")
 EXTRA_LOW = memory("IEC 60364-4-41", "414.4.5: in the wet, live parts are covered at any voltage above 12 V AC or 30 V DC")

@@ -9,7 +9,7 @@ from buildsheet.formulas.cooling import bridge_loss
 from buildsheet.given.fields import Farads, PulseHertzes, Volts
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point, Pulsed
-from buildsheet.ways.drive import Drive
+from buildsheet.ways.drive import CODE, Drive
 from buildsheet.worksheet import Value, Worksheet
 
 
@@ -18,7 +18,8 @@ class BatteryPulseDrive(Drive):
 
     runs_on: ClassVar[Literal["line", "battery"]] = "battery"
     printed: ClassVar[str] = "Pulse drive"
-    first: ClassVar[tuple[str, str, str]] = ("T1", "B+", "B−")
+    inputs: ClassVar[tuple[str, str]] = ("B+", "B−")
+    first: ClassVar[tuple[str, str, str]] = (CODE, *inputs)
     does: ClassVar[Literal["controls", "chops", "inverts"]] = "chops"
     stands_as: ClassVar[tuple[str, ...]] = ("chopper",)
 

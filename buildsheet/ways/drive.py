@@ -3,7 +3,7 @@ circuit. A way of powering builds on it and says what it puts on the motor's ter
 """
 
 from abc import abstractmethod
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
@@ -11,20 +11,24 @@ from pydantic import Field
 
 from buildsheet.circuit import Device, Electronics, Resistance
 from buildsheet.circuit.builder import Board, Feed
+from buildsheet.citations import Citation, practice
 from buildsheet.given.fields import Amperes, Flags, Ohms, PartTemperatures, Volts
 from buildsheet.reference import Region
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.knob import Knob, Pot, work_knob
 from buildsheet.sizing.ohms import around, spread
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import spelt
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.ways.way import Control, Outfit, Setting, Way, Words, capital
+from buildsheet.ways.way import Beside, Control, Outfit, Setting, Way, Words, capital
 from buildsheet.worksheet import Value, Worksheet
 
 POT_SLACK = 0.2  # a potentiometer's own tolerance
+MANUALS = Citation("two drive makers' manuals", "control terminals are not isolated from the line")
 TERMINALS = ("P1", "P2", "P3")  # low end, wiper, high end
 OUTPUTS = ("A+", "A−")
+CODE = "T1"  # of every drive
 
 
 class Drive(Way):
@@ -32,6 +36,7 @@ class Drive(Way):
 
     does: ClassVar[Literal["controls", "chops", "inverts"]] = "controls"
     control: ClassVar[Control | None] = Control("knob", "slow", "fast", wired=True)
+    inputs: ClassVar[tuple[str, str]] = ("L", "N")  # its own two terminals for what feeds it
 
     rated: Amperes = Field(
         description="Output current it may give for long with its heat sink or fan.", examples=["10 A"]
@@ -80,6 +85,17 @@ class Drive(Way):
     def broken_low_end(self) -> Literal["stops", "full speed"] | None:
         return self.open_low_end
 
+    def dangers(self, beside: Beside) -> Iterator[Finding]:
+        del beside
+        rated, bare = self.rated, self.rated_bare
+        if rated.known and bare.known and bare > rated:
+            yield Finding("ratings-swapped", "stop", "NOTICE", Said.of("The drive is said to give {0} without its heat sink and {1} with it.", bare, rated), "One of the two is wrong.",
+                          "Read the drive's data again.", MANUALS, ("T1",))  # fmt: skip
+        if not self.potentiometer.known:
+            yield Finding("potentiometer-unknown", "stop", "WARNING", Said.of("Nobody knows which speed potentiometer the drive wants."), "A wrong one gives full speed early, or burns.",
+                          "Read it off the drive or its old knob, and write power: potentiometer.", practice("drive manuals: 5 k or 10 k, by the drive"), ("S4",), key="power.potentiometer",
+                          unknown=(self.potentiometer,))  # fmt: skip
+
     def fit_out(
         self, sheet: Worksheet, region: Region, supplied: Supplied, applied: Applied, points: tuple[Point, ...], share: Value
     ) -> Outfit:
@@ -127,20 +143,23 @@ class DriveOutfit(Outfit):
 
     def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, ...]:
         """The drive and its speed potentiometer, wires 301, 302 and 501 to 503."""
-        drive = self.drive
-        code, *inward = drive.first
-        terminals = (*inward, *OUTPUTS, *TERMINALS)
-        board.add(
-            Device(
-                code, "drive", drive.printed, texts[code], (*terminals, "case") if metal else terminals,
-                (Electronics(terminals, drive.does),), metal="case" if metal else "", place="box", column=4,
-                limits=dict.fromkeys(OUTPUTS, limit), control=TERMINALS, unleashed_by=frozenset() if drive.open_low_end == "stops" else frozenset(TERMINALS[:2]),
-            )
-        )  # fmt: skip
-        board.wire(301, f"{feed[0]}", f"{code}:{inward[0]}", "line")
-        board.wire(302, f"{feed[1]}", f"{code}:{inward[1]}", "neutral")
-        wire_pot(board, drive, texts)
-        return f"{code}:{OUTPUTS[0]}", f"{code}:{OUTPUTS[1]}"
+        add_drive(board, self.drive, limit, texts, metal=metal)
+        board.wire(301, f"{feed[0]}", f"{CODE}:{self.drive.inputs[0]}", "line")
+        board.wire(302, f"{feed[1]}", f"{CODE}:{self.drive.inputs[1]}", "neutral")
+        return f"{CODE}:{OUTPUTS[0]}", f"{CODE}:{OUTPUTS[1]}"
+
+
+def add_drive(board: Board, drive: Drive, limit: float, texts: Mapping[str, str], *, metal: bool) -> None:
+    """The drive, whose feed is still to be wired, and its speed potentiometer."""
+    terminals = (*drive.inputs, *OUTPUTS, *TERMINALS)
+    board.add(
+        Device(
+            CODE, "drive", drive.printed, texts[CODE], (*terminals, "case") if metal else terminals,
+            (Electronics(terminals, drive.does),), metal="case" if metal else "", place="box", column=4,
+            limits=dict.fromkeys(OUTPUTS, limit), control=TERMINALS, unleashed_by=frozenset() if drive.open_low_end == "stops" else frozenset(TERMINALS[:2]),
+        )
+    )  # fmt: skip
+    wire_pot(board, drive, texts)
 
 
 def drive_places(drive: Drive, supplied: Supplied, applied: Applied, pot: Pot) -> tuple[Place, ...]:
@@ -166,7 +185,6 @@ def pot_text(drive: Drive) -> dict[str, str]:
 
 def wire_pot(board: Board, drive: Drive, texts: Mapping[str, str]) -> None:
     """The speed potentiometer on the door, wires 501 to 503."""
-    code = drive.first[0]
     ohms = float(drive.potentiometer)
     low, high = around("potentiometer", ohms)
     end = spread("end of a potentiometer")[1] * ohms
@@ -182,4 +200,4 @@ def wire_pot(board: Board, drive: Drive, texts: Mapping[str, str]) -> None:
     )  # fmt: skip
     for index, terminal in enumerate(TERMINALS):
         colour = board.conductors["signal"].colours[index]
-        board.wire(501 + index, f"{code}:{terminal}", f"S4:{index + 1}", "signal", "panel", colour=colour, cable="W2")
+        board.wire(501 + index, f"{CODE}:{terminal}", f"S4:{index + 1}", "signal", "panel", colour=colour, cable="W2")

@@ -2,14 +2,16 @@
 the bridge, 321 to 324 to capacitor and resistor.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from buildsheet.circuit import Capacitor, Contact, Device, Electronics, Fuse, Resistance
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.circuit.netlist import Inside
+from buildsheet.citations import practice
 from buildsheet.formulas import choice, protection, smoothing, transformer
 from buildsheet.reference import Region
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.ohms import around
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import row_of, spelt
@@ -23,6 +25,8 @@ from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 OUTPUTS = ("A+", "A−")
 INPUTS = ("~1", "~2")
+BRUSHES = practice("variable autotransformers")
+GROOVE = "The brush sits on one turn of the winding: too much burns a groove into it, and then the insulation."
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +112,7 @@ class Iron:
 @dataclass(frozen=True, slots=True)
 class BridgeOutfit(Outfit):
     """A transformer of some kind with fuse, bridge and what smooths. `own` are the places of its iron, `zero` whether a contact
-    holds start back while its dial is up."""
+    holds start back while its dial is up; `brush` what its brush carries for long, None where it has none."""
 
     iron: Iron
     sizes: BridgeSizes
@@ -120,6 +124,17 @@ class BridgeOutfit(Outfit):
     own_trials: tuple[Trial, ...] = ()
     starts: tuple[Value | None, Value | None] = (None, None)
     zero: bool = False
+    brush: Value | None = None
+
+    def dangers(self) -> Iterator[Finding]:
+        if self.brush is None:
+            return
+        if not self.brush.known:
+            yield Finding("brush-rating-unknown", "stop", "WARNING", Said.of(f"Nobody knows what current the {self.iron.kind} gives for long."), GROOVE,
+                          "Read it off its plate and write power: rated.", BRUSHES, ("T2",), key="power.rated", unknown=(self.brush,))  # fmt: skip
+        elif self.sizes.fuse.known and self.sizes.fuse > self.brush:
+            yield Finding("brush-too-small", "stop", "WARNING", Said.of("The fuse ahead of the bridge must be {0}; the brush may carry {1}.", self.sizes.fuse, self.brush), GROOVE,
+                          "Take a larger one, lower the load, or leave the capacitor out: its pulses count.", BRUSHES, ("T2", "F5"), key="power.rated")  # fmt: skip
 
     @property
     def needed(self) -> tuple[Value, ...]:

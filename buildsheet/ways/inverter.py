@@ -3,7 +3,7 @@
 Volts go with hertz up to the motor's own; its own electronics guard the motor; nothing may switch behind it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
@@ -11,20 +11,23 @@ from pydantic import Field
 
 from buildsheet.circuit import Device, Electronics
 from buildsheet.circuit.builder import Board, Feed
+from buildsheet.citations import Citation
 from buildsheet.formulas.inverter import inverter_loss, output_on_one_phase
 from buildsheet.formulas.protection import peak_voltage
 from buildsheet.given.fields import Flags, Hertzes, Times, Volts
 from buildsheet.reference import Region
 from buildsheet.sizing.alternating import ThreePhase
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.knob import Pot, work_pot
 from buildsheet.sizing.places import Place
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import AMPERE, HERTZ
-from buildsheet.ways.drive import TERMINALS, Drive, drive_places, pot_text, wire_pot
-from buildsheet.ways.way import Outfit, Setting, Words
+from buildsheet.ways.drive import CODE, TERMINALS, Drive, drive_places, pot_text, wire_pot
+from buildsheet.ways.way import Beside, Outfit, Setting, Words
 from buildsheet.worksheet import Value, Worksheet, unknown
 
+MANUALS = Citation("drive makers' manuals, frequency inverters", "nothing switches behind it; leakage; restart; capacitors", read_from="secondary copy")
 OUTPUTS = ("U", "V", "W")
 RUN = ("FWD", "COM")  # its run input, which a link closes: the contactor before it starts and stops
 ONE, THREE = "made for one phase", "made for three phases"  # rows of the table of what one phase leaves of it
@@ -121,17 +124,23 @@ class Inverter(Drive):
         """Whether its control terminals are at line potential; None when the file does not say."""
         return None if self.separation is None else self.separation == "none"
 
-    @property
-    def fed_from_one_phase(self) -> bool | None:
-        return None if self.input is None else self.input != "three phases"
-
-    @property
-    def starts_with_its_power(self) -> bool | None:
-        return self.starts_on_power
-
-    @property
-    def rest_between_starts(self) -> Value | None:
-        return self.rest
+    def dangers(self, beside: Beside) -> Iterator[Finding]:
+        yield from super().dangers(beside)
+        if self.input in (None, "three phases"):
+            found = "Nobody knows whether the inverter may be fed from one phase." if self.input is None else "The inverter's manual wants three phases."
+            yield Finding("inverter-phases", "stop", "WARNING", Said.of(found), "On one phase such an inverter trips, or its rectifier and capacitors burn.",
+                          "Read its manual, and write power: input; or take one that is made for one phase.", MANUALS, ("T1",), key="power.input")  # fmt: skip
+        if not self.starts_on_power:
+            known = self.starts_on_power is False
+            yield Finding("inverter-waits", "stop" if known else "heed", "NOTICE", Said.of("The inverter does not start when its power comes." if known else "Nobody knows whether the inverter can be set to start when its power comes."), "Here the no-volt release starts it: its run input is linked, and no button of its own is in reach.",
+                          "Take one that can be set so; its own run key behind the door is no start button.", MANUALS, ("T1",), key="power.starts_on_power")  # fmt: skip
+        yield Finding("nothing-behind-inverter", "note", "WARNING", Said.of("Nothing may switch between inverter and motor: no contactor, no fuse, no reversing switch, no capacitor."), "A contact that opens there kills the inverter, which may fail in any way; a capacitor there is a short.",
+                      "Lead the cable from U, V and W straight to the motor; turn it round by swapping two of them, plug out and waited.", MANUALS, ("T1", "M1"), step="motor", key="power.way")  # fmt: skip
+        yield Finding("inverter-leaks", "note", "WARNING", Said.of(f"An inverter lets some milliamperes leak to {beside.region.words['earth']} as long as it is on."), "Without its protective conductor its case and the motor give a shock.",
+                      "Prove both bonds of sheet 8 after every move; when the residual-current device trips, never go round it.", MANUALS, ("T1",), electric=True, key="power.way")  # fmt: skip
+        if self.rest.known:
+            yield Finding("rest-between-starts", "note", "NOTICE", Said.of("Between two starts this inverter wants {0}.", self.rest), "Each switch-on charges its capacitors; too often burns what limits that.",
+                          "Stop and work in longer spells, and count before you press start again.", MANUALS, ("S2", "T1"), key="power.rest")  # fmt: skip
 
     def say(self, supplied: Supplied, applied: Applied) -> Words:
         del applied
@@ -179,17 +188,16 @@ class InverterOutfit(Outfit):
     def wire(self, board: Board, feed: Feed, *, limit: float, texts: Mapping[str, str], metal: bool) -> tuple[str, ...]:
         """The inverter and its speed potentiometer, wires 301, 302 and 501 to 503, and the link of its run input, 504."""
         drive = self.drive
-        code, *inward = drive.first
-        terminals = (*inward, *OUTPUTS, *TERMINALS, *RUN)
+        terminals = (*drive.inputs, *OUTPUTS, *TERMINALS, *RUN)
         board.add(
             Device(
-                code, "drive", drive.printed, texts[code], (*terminals, "case") if metal else terminals,
+                CODE, "drive", drive.printed, texts[CODE], (*terminals, "case") if metal else terminals,
                 (Electronics(terminals, drive.does),), metal="case" if metal else "", place="box", column=4,
                 limits=dict.fromkeys(OUTPUTS, limit), control=TERMINALS, runs_by=RUN, unleashed_by=frozenset() if drive.open_low_end == "stops" else frozenset(TERMINALS[:2]),
             )
         )  # fmt: skip
-        board.wire(301, f"{feed[0]}", f"{code}:{inward[0]}", "line")
-        board.wire(302, f"{feed[1]}", f"{code}:{inward[1]}", "neutral")
+        board.wire(301, f"{feed[0]}", f"{CODE}:{drive.inputs[0]}", "line")
+        board.wire(302, f"{feed[1]}", f"{CODE}:{drive.inputs[1]}", "neutral")
         wire_pot(board, drive, texts)
-        board.wire(504, f"{code}:{RUN[0]}", f"{code}:{RUN[1]}", "signal")
-        return tuple(f"{code}:{name}" for name in OUTPUTS)
+        board.wire(504, f"{CODE}:{RUN[0]}", f"{CODE}:{RUN[1]}", "signal")
+        return tuple(f"{CODE}:{name}" for name in OUTPUTS)

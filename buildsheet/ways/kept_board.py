@@ -2,17 +2,19 @@
 limit were set for another use, and parts of which may have stayed in the scrap.
 """
 
+from collections.abc import Iterator
 from typing import ClassVar, Literal
 
 from pydantic import Field
 
 from buildsheet.given.fields import Amperes
+from buildsheet.sizing.finding import Finding
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied
 from buildsheet.ways.phase_drive import PhaseControlledDrive
+from buildsheet.ways.salvaged import Whereabouts, left_behind, limit_of_old_motor
+from buildsheet.ways.way import Beside
 from buildsheet.worksheet import Value
-
-Whereabouts = Literal["kept", "it had none", "left behind"]
 
 
 class KeptBoard(PhaseControlledDrive):
@@ -29,13 +31,10 @@ class KeptBoard(PhaseControlledDrive):
     transformer: Whereabouts | None = Field(None, description="Where the small transformer of its console is.")
     harness: Whereabouts | None = Field(None, description="Where its plugs and wires are.")
 
-    @property
-    def parts_of_old_machine(self) -> dict[str, str | None]:
-        return {"choke": self.choke, "transformer": self.transformer, "harness": self.harness}
-
-    @property
-    def limit_made_for(self) -> Value:
-        return self.old_current
+    def dangers(self, beside: Beside) -> Iterator[Finding]:
+        yield from super().dangers(beside)
+        yield from left_behind({"choke": self.choke, "transformer": self.transformer, "harness": self.harness}, beside)
+        yield from limit_of_old_motor(self.old_current, self.current_limit, beside)
 
     def say(self, supplied: Supplied, applied: Applied) -> tuple[Value | str, ...]:
         return ("the board of the motor's old machine, ", supplied.voltage, " in, ", applied.ceiling, " DC out, ", self.rated, "; bought anew: a phase-controlled DC drive of these figures")

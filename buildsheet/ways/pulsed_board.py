@@ -2,7 +2,7 @@
 for it. Level, current and widths are those of this very board: measured at its console before the scrap, not quoted.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
@@ -11,22 +11,25 @@ from pydantic import Field
 from buildsheet.circuit import Device, Electronics, Winding
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.circuit.netlist import Barrier
+from buildsheet.citations import practice
 from buildsheet.formulas import signals as s
 from buildsheet.formulas.cooling import bridge_loss
 from buildsheet.given.fields import Amperes, Flags, PartTemperatures, Times, Volts
 from buildsheet.reference import Region
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.ohms import usual
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import row_of, spelt
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.ways.drive import OUTPUTS
-from buildsheet.ways.kept_board import Whereabouts
 from buildsheet.ways.phase_drive import phase_control
-from buildsheet.ways.way import Control, Outfit, Setting, Way, Words
+from buildsheet.ways.salvaged import Whereabouts, left_behind, limit_of_old_motor
+from buildsheet.ways.way import Beside, Control, Outfit, Setting, Way, Words
 from buildsheet.worksheet import Value, Worksheet
 
 SIGNAL = ("S+", "S−")
+CONSOLES = practice("boards that take their speed from a console")
 
 
 class PulsedBoard(Way):
@@ -90,21 +93,15 @@ class PulsedBoard(Way):
     def current_limit_set(self) -> Value | None:
         return self.current_limit
 
-    @property
-    def limit_made_for(self) -> Value:
-        return self.old_current
-
-    @property
-    def parts_of_old_machine(self) -> dict[str, str | None]:
-        return {"choke": self.choke, "transformer": self.transformer, "harness": self.harness}
-
-    @property
-    def signal_source(self) -> str | None:
-        return self.speed_by or ""
-
-    @property
-    def console_fed(self) -> bool:
-        return self.speed_by != "console" or self.transformer == "kept"
+    def dangers(self, beside: Beside) -> Iterator[Finding]:
+        if self.speed_by is None:
+            yield Finding("speed-signal-unknown", "stop", "WARNING", Said.of("The file does not say what gives the board its pulses."), "A board that gets none may stand still, or run to the full.",
+                          "Write power: speed_by: console or pulse source, after its pulses are measured at the old console.", CONSOLES, ("T1",), key="power.speed_by")  # fmt: skip
+        if self.speed_by == "console" and self.transformer != "kept":
+            yield Finding("console-without-transformer", "stop", "WARNING", Said.of("The console is kept, and the small transformer that fed it is not."), "Its voltage belongs to this console: another one burns it, or the board never starts.",
+                          "Get it back out of the scrap and write power: transformer: kept, or take a pulse source.", CONSOLES, ("T1",), key="power.transformer")  # fmt: skip
+        yield from left_behind({"choke": self.choke, "transformer": self.transformer, "harness": self.harness}, beside)
+        yield from limit_of_old_motor(self.old_current, self.current_limit, beside)
 
     @property
     def broken_low_end(self) -> Literal["stops", "full speed"] | None:
@@ -196,14 +193,14 @@ class PulsedOutfit(Outfit):
         board.add(
             Device(
                 "T1", "drive", "Pulse board", texts["T1"], (*ends, "case") if metal else ends, (Electronics(ends, "controls"),), metal="case" if metal else "",
-                place="box", column=4, limits=dict.fromkeys(OUTPUTS, limit), unleashed_by=loose,
+                place="box", column=4, limits=dict.fromkeys(OUTPUTS, limit), control=SIGNAL, unleashed_by=loose,
             )
         )  # fmt: skip
         board.wire(301, f"{feed[0]}", "T1:L", "line")
         board.wire(302, f"{feed[1]}", "T1:N", "neutral")
         live = self.board.live_controls is not False
         if self._console:
-            inside = (Electronics(("+", "−", "~1", "~2")),)
+            inside = (Electronics(("+", "−", "~1", "~2"), "signals"),)
             board.add(Device("A9", "pulse-source", "Console", texts["A9"], ("+", "−", "~1", "~2"), inside, place="panel", column=5, touched=live))
             windings = (Winding("1", "2", *usual("primary of a transformer"), part="primary"), Winding("3", "4", *usual("secondary of a transformer"), part="secondary"), Barrier("1", "3"), Barrier("2", "4"))
             board.add(Device("T3", "transformer", "Console's transformer", texts["T3"], ("1", "2", "3", "4"), windings, place="box", column=4))
@@ -212,7 +209,7 @@ class PulsedOutfit(Outfit):
             board.wire(307, "T3:3", "A9:~1", "signal", "panel", colour=board.conductors["signal"].colours[2])
             board.wire(308, "T3:4", "A9:~2", "signal", "panel", colour=board.conductors["signal"].colours[2])
         else:
-            board.add(Device("A9", "pulse-source", "Pulse source", texts["A9"], ("+", "−"), (Electronics(("+", "−")),), place="panel", column=5, touched=live))
+            board.add(Device("A9", "pulse-source", "Pulse source", texts["A9"], ("+", "−"), (Electronics(("+", "−"), "signals"),), place="panel", column=5, touched=live))
         for index, (mine, its) in enumerate(zip(SIGNAL, ("+", "−"), strict=True)):
             board.wire(501 + index, f"T1:{mine}", f"A9:{its}", "signal", "panel", colour=board.conductors["signal"].colours[index], cable="W2")
         return f"T1:{OUTPUTS[0]}", f"T1:{OUTPUTS[1]}"

@@ -2,12 +2,14 @@
 core is simple separation at best: what lies behind it is wired as if it were the line.
 """
 
+from collections.abc import Iterator
 from typing import ClassVar, Literal
 
 from pydantic import Field
 
 from buildsheet.circuit import Winding
 from buildsheet.circuit.netlist import Barrier
+from buildsheet.citations import practice
 from buildsheet.formulas import transformer as t
 from buildsheet.formulas.choke import resistance_in_a_row
 from buildsheet.formulas.conductors import copper_resistance
@@ -15,6 +17,7 @@ from buildsheet.formulas.protection import current_of_power
 from buildsheet.given.fields import Lengths, Ohms, Shares, Turns, VoltAmperes, Volts, WireAreas
 from buildsheet.given.model import Given
 from buildsheet.reference import Region
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.ohms import around, usual
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import spelt
@@ -25,7 +28,7 @@ from buildsheet.waveforms import DIODE_BRIDGE, Capacitor, Fed, Load, NotSolved, 
 from buildsheet.ways.bridge import Bridged, BridgeWay
 from buildsheet.ways.fitted_bridge import BridgeOutfit, Iron, size_bridge
 from buildsheet.ways.starting import work_start
-from buildsheet.ways.way import Outfit, Setting, Trial, Words
+from buildsheet.ways.way import Beside, Outfit, Setting, Trial, Words
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 PRIMARY, SECONDARY = ("1", "2"), ("3", "4")
@@ -84,9 +87,13 @@ class TransformerBridge(BridgeWay):
         """Never: it has no control."""
         return False
 
-    @property
-    def old_winding_gone(self) -> bool | None:
-        return True if self.rewound is None else None if self.rewound.high_winding is None else self.rewound.high_winding == "removed"
+    def dangers(self, beside: Beside) -> Iterator[Finding]:
+        del beside
+        if self.rewound is None or self.rewound.high_winding == "removed":
+            return
+        found = "The file does not say whether the high-voltage winding is off the core." if self.rewound.high_winding is None else "The high-voltage winding is still on the core."
+        yield Finding("high-winding", "stop", "DANGER", Said.of(found), "It gives thousands of volts at a current that kills on the spot, through any insulation that a bench has, the moment the primary is fed.",
+                      "Cut and drive it out before anything is powered, for the trial winding too, and write power: rewound: high_winding: removed.", practice("oven transformers"), ("T2",), electric=True, key="power.rewound.high_winding")  # fmt: skip
 
     def _regulation(self, sheet: Worksheet) -> Value:
         if self.regulation.known:

@@ -2,15 +2,18 @@
 limit is a stop, not a mark; it starts from zero only.
 """
 
+from collections.abc import Iterator
 from typing import ClassVar, Literal
 
 from pydantic import Field
 
 from buildsheet.circuit import Resistance
+from buildsheet.citations import practice
 from buildsheet.formulas.protection import current_of_power
 from buildsheet.formulas.transformer import dial_fraction, voltage_on_other_line
 from buildsheet.given.fields import Amperes, Volts
 from buildsheet.reference import Region
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.ohms import usual
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import spelt
@@ -18,8 +21,10 @@ from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.ways.bridge import Bridged, BridgeWay
 from buildsheet.ways.fitted_bridge import BridgeOutfit, Iron, size_bridge
-from buildsheet.ways.way import Control, Outfit, Setting, Trial, Words
+from buildsheet.ways.way import Beside, Control, Outfit, Setting, Trial, Words
 from buildsheet.worksheet import Value, Worksheet
+
+STOPS = practice("dials whose scale ends at 130 V and whose winding ends at 150 V")
 
 LINE, COMMON, BRUSH = "1", "2", "3"
 
@@ -44,6 +49,7 @@ class VariableAutotransformer(BridgeWay):
     limited_by: Literal["mechanical stop", "taps", "mark on the scale"] | None = Field(
         None, description="What keeps the dial from going further. A mark is none."
     )
+
     @property
     def made_for(self) -> Value:
         return self.line_voltage
@@ -52,13 +58,13 @@ class VariableAutotransformer(BridgeWay):
     def waits_for_zero(self) -> bool | None:
         return True  # the zero contact, which this program wires, holds start back
 
-    @property
-    def limit_enforced(self) -> bool | None:
-        return None if self.limited_by is None else self.limited_by != "mark on the scale"
-
-    @property
-    def brush_rating(self) -> Value | None:
-        return self.rated
+    def dangers(self, beside: Beside) -> Iterator[Finding]:
+        del beside
+        if self.limited_by not in (None, "mark on the scale"):
+            return
+        found = "The file does not say what keeps the dial from going further." if self.limited_by is None else "Only a mark on the scale keeps the dial from going further."
+        yield Finding("limit-not-enforced", "stop", "WARNING", Said.of(found), "A sleeve or a curious hand turns it past the mark, to the end of its winding, which can lie above the line: everything that turns runs beyond its speed.",
+                      "Screw a stop to the dial's plate that its pointer runs against, or feed it from taps, and write power: limited_by.", STOPS, ("T2",), key="power.limited_by")  # fmt: skip
 
     @property
     def live_controls(self) -> bool | None:
@@ -106,4 +112,4 @@ class VariableAutotransformer(BridgeWay):
             Trial("F5", f"T2 · {BRUSH}", f"T2 · {COMMON}", "; then turn the dial slowly to its stop", "the volts rise evenly from nothing, and the dial cannot be turned past its stop.",
                   "dial at its stop", (applied.most, " on a line of ", supplied.voltage, ", in proportion on another"), note="More than that: set the stop. Turn the dial back to zero."),
         )
-        return BridgeOutfit(iron, sizes, supplied, own, settings, f"stop at {spelt(self.limit)}", idle, trials, zero=True)
+        return BridgeOutfit(iron, sizes, supplied, own, settings, f"stop at {spelt(self.limit)}", idle, trials, zero=True, brush=self.rated)

@@ -1,16 +1,17 @@
 """What every way of powering publishes: facts, what it puts on the motor's terminals, and the parts that it sizes for itself."""
 
 from abc import ABC, abstractmethod
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import ClassVar, Literal, NamedTuple
 
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.given.model import Given
 from buildsheet.reference import Region
+from buildsheet.sizing.finding import Finding
 from buildsheet.sizing.places import Place
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied, Point
-from buildsheet.units import AMPERE, VOLT
+from buildsheet.units import VOLT
 from buildsheet.worksheet import Value, Worksheet, unknown
 
 Words = tuple[Value | str, ...]  # text around Values
@@ -50,8 +51,21 @@ class Trial(NamedTuple):
     note: str = ""
 
 
+class Beside(NamedTuple):
+    """What stands beside a way and bears on its own dangers: the region, the current on the motor's plate, unknown without
+    one, and whether a choke lies in the motor's lead."""
+
+    region: Region
+    plate_current: Value
+    choked: bool
+
+
 class Outfit(ABC):
     """A way with its own parts sized."""
+
+    def dangers(self) -> Iterator[Finding]:
+        """What its sized parts say against it."""
+        yield from ()
 
     @property
     def needed(self) -> tuple[Value, ...]:
@@ -60,8 +74,13 @@ class Outfit(ABC):
 
     @property
     def fuses(self) -> Mapping[str, Value]:
-        """Its own fuses by code; wires of the role `secondary` lie behind the first."""
+        """Its own fuses by code."""
         return {}
+
+    @property
+    def guards(self) -> Mapping[str, str]:
+        """The one of its fuses that wires of a role lie behind, where that is not one of the machine's."""
+        return dict.fromkeys(("secondary",), next(iter(self.fuses))) if self.fuses else {}
 
     @property
     def idle(self) -> Value | None:
@@ -198,26 +217,6 @@ class Way(Given):
         return point.terminal, applied.ceiling
 
     @property
-    def parts_of_old_machine(self) -> dict[str, str | None]:
-        """What a salvaged board needs of its old machine, and where each is: kept, it had none, left behind, or not said."""
-        return {}
-
-    @property
-    def signal_source(self) -> str | None:
-        """What gives it its speed signal where that is a part by itself, empty when the file does not say; None elsewhere."""
-        return None
-
-    @property
-    def console_fed(self) -> bool:
-        """Whether a console that gives the signal has the transformer that it was fed from; True where there is no console."""
-        return True
-
-    @property
-    def limit_made_for(self) -> Value:
-        """Current of the motor that its current limit was set for."""
-        return unknown("power.old_current", AMPERE, f"a {self.noun} for any motor", "current of its old motor")
-
-    @property
     def current_limit_set(self) -> Value | None:
         """Setting of its current limit; None where it has none."""
         return None
@@ -232,21 +231,6 @@ class Way(Given):
     def gives(self) -> Value | None:
         """Output current that it may give for long as it is cooled here; None where it is made of parts that are sized
         one by one."""
-        return None
-
-    @property
-    def fed_from_one_phase(self) -> bool | None:
-        """Whether it may be fed from one phase; None when nobody says."""
-        return True
-
-    @property
-    def starts_with_its_power(self) -> bool | None:
-        """Whether it gives what it is set to as soon as it has power; None when nobody says."""
-        return True
-
-    @property
-    def rest_between_starts(self) -> Value | None:
-        """Least time between two switch-ons; None where it asks for none."""
         return None
 
     def derated(self, sheet: Worksheet, gives: Value) -> Value:
@@ -265,25 +249,14 @@ class Way(Given):
         return None
 
     @property
-    def limit_enforced(self) -> bool | None:
-        """Whether what keeps its output down is more than a mark; None when the file does not say. True where its data are
-        its limit."""
-        return True
-
-    @property
-    def old_winding_gone(self) -> bool | None:
-        """Whether a high-voltage winding that came with it is off; None when the file does not say. True where there was none."""
-        return True
-
-    @property
-    def brush_rating(self) -> Value | None:
-        """Current that its output may carry for long, where its own fuse must guard that; None elsewhere."""
-        return None
-
-    @property
     @abstractmethod
     def live_controls(self) -> bool | None:
         """Whether wires of its control can be at a dangerous voltage; None when the file does not say."""
+
+    def dangers(self, beside: Beside) -> Iterator[Finding]:
+        """What its own data say against it, beside what holds for every way."""
+        del beside
+        yield from ()
 
 
 def capital(words: str) -> str:
@@ -291,4 +264,4 @@ def capital(words: str) -> str:
     return f"{words[0].upper()}{words[1:]}"
 
 
-__all__ = ["Control", "Outfit", "Setting", "Trial", "Way", "Words", "capital"]
+__all__ = ["Beside", "Control", "Outfit", "Setting", "Trial", "Way", "Words", "capital"]

@@ -1,13 +1,11 @@
 """Circuits of the demonstration machines, each planned once."""
 
 from functools import cache
-from pathlib import Path
 
 from buildsheet.circuit import Circuit
 from buildsheet.plan.plan import plan
 from buildsheet.project import load
-
-PROJECTS = Path(__file__).parents[2] / "projects"
+from tests.demos import PROJECTS
 
 
 @cache
@@ -16,6 +14,3 @@ def circuit(name: str) -> Circuit:
     made = plan(load(PROJECTS / name / f"{name}.yaml")).circuit
     assert made is not None
     return made
-
-
-DEMOS = ("strip-sander", "yarn-twister", "wool-carder", "seed-cleaner", "bobbin-winder", "grain-crusher", "edge-burnisher", "ink-mixer", "root-washer", "seed-coater", "plaster-stirrer", "pulp-beater", "stone-tumbler", "clay-mixer", "flax-breaker", "compost-sieve")

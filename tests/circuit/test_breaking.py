@@ -9,8 +9,9 @@ import pytest
 from buildsheet.circuit import Circuit
 from buildsheet.circuit.proofs import PROOFS, prove
 from tests.circuit.breaking import BREAKINGS, Breaking
-from tests.circuit.machines import DEMOS, circuit
+from tests.circuit.machines import circuit
 from tests.circuit.small import SMALL
+from tests.demos import DEMOS
 
 CIRCUITS: dict[str, Circuit] = {"small": SMALL, **{name: circuit(name) for name in DEMOS}}
 CASES = [

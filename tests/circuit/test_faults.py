@@ -4,8 +4,9 @@ import pytest
 
 from buildsheet.circuit import Link
 from buildsheet.circuit.faults import Effect, effects, faults
-from tests.circuit.machines import DEMOS, circuit
+from tests.circuit.machines import circuit
 from tests.circuit.small import SMALL, with_device
+from tests.demos import DEMOS
 
 BY_WORDS = {effect.fault.words: effect for effect in effects(SMALL)}
 

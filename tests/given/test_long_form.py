@@ -16,7 +16,7 @@ from buildsheet.worksheet import Value
 
 FOLDER = Path(__file__).resolve().parents[2] / "projects/long-form"
 WHOLE = (FOLDER / "long-form.yaml", FOLDER / "long-form-battery.yaml")
-FILES = (*WHOLE, FOLDER / "long-form-series.yaml", FOLDER / "long-form-line-pulse.yaml", FOLDER / "long-form-kept.yaml", FOLDER / "long-form-dial.yaml", FOLDER / "long-form-transformer.yaml", FOLDER / "long-form-speed-box.yaml", FOLDER / "long-form-pulsed.yaml", FOLDER / "long-form-battery-direct.yaml", FOLDER / "long-form-line.yaml", FOLDER / "long-form-inverter.yaml", FOLDER / "long-form-shunt.yaml")
+FILES = (*WHOLE, *sorted(path for path in FOLDER.glob("*.yaml") if path not in WHOLE))
 REMARK = re.compile(r"  # .*")
 Key = tuple[str, str]
 each_file = pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)

@@ -22,6 +22,7 @@ from buildsheet.plan import Plan, plan
 from buildsheet.project import load, read
 from buildsheet.units import VOLT
 from buildsheet.worksheet import Input, Value, unknown
+from tests.demos import DEMOS
 from tests.packet.test_kit import characters, texts
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -42,9 +43,6 @@ def sander() -> Plan:
 @pytest.fixture(scope="module")
 def packet() -> bytes:
     return demo("strip-sander")[1]
-
-
-DEMOS = ("strip-sander", "yarn-twister", "wool-carder", "seed-cleaner", "bobbin-winder", "grain-crusher", "edge-burnisher", "ink-mixer", "root-washer", "seed-coater", "plaster-stirrer", "pulp-beater", "stone-tumbler", "clay-mixer", "flax-breaker", "compost-sieve")
 
 
 @cache

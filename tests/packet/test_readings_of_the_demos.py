@@ -10,8 +10,9 @@ import pytest
 from buildsheet.circuit.readings import expected
 from buildsheet.packet.views.asking import Asker
 from buildsheet.packet.views.checks import SECTIONS
-from tests.circuit.machines import DEMOS, circuit
+from tests.circuit.machines import circuit
 from tests.circuit.test_readings import by_hand
+from tests.demos import DEMOS
 
 
 @pytest.mark.parametrize("name", DEMOS)

@@ -12,7 +12,7 @@ PAIRS = {key: tuple(key.split(" > ")) for key in TABLE.rows}
 
 # Textbooks on electrical machines and power electronics: a transformer, an induction motor and a thyristor that must go
 # out need a current that passes zero; these things give direct current.
-GIVE_DIRECT = {"battery", "unprotected lithium pack", "bridge", "chopper"}
+GIVE_DIRECT = {"battery", "unprotected lithium pack", "bridge", "chopper", "supply unit"}
 GIVE_LINE = {"line", "transformer", "variable autotransformer", "rewound transformer"}
 NEED_ALTERNATING = {"transformer", "variable autotransformer", "phase control", "triac", "brush-tool speed box"}
 INDUCTION = {"split-phase motor", "capacitor-start motor", "capacitor-run motor", "three-phase motor", "fan motor"}
@@ -32,6 +32,8 @@ STOPS = (
     "half-wave rectifier > variable autotransformer",
     "transformer > half-wave rectifier",
     "battery > transformer",
+    "battery > supply unit",
+    "supply unit > magnet motor",
     "inverter > capacitor",
     "inverter > contactor",
     "inverter > reversing switch",
@@ -52,7 +54,7 @@ STOPS = (
 )
 # And what is built every day.
 LEGAL = (
-    "line > bridge", "bridge > capacitor", "capacitor > inverter", "inverter > three-phase motor", "line > phase control",
+    "line > bridge", "line > supply unit", "supply unit > chopper", "bridge > capacitor", "capacitor > inverter", "inverter > three-phase motor", "line > phase control",
     "phase control > magnet motor", "battery > chopper", "chopper > magnet motor", "line > capacitor-run motor",
     "triac > series motor", "triac > fan motor", "transformer > bridge", "magnet-motor drive > series motor",
 )  # fmt: skip

@@ -15,6 +15,7 @@ from buildsheet.rules.combinations import chain
 PROJECTS = Path(__file__).resolve().parents[2] / "projects"
 CLEANER = (PROJECTS / "seed-cleaner/seed-cleaner.yaml").read_text(encoding="utf-8")
 DEMOS = {
+    "felt-roller": ("line", "supply unit", "chopper", "magnet motor"),
     "strip-sander": ("line", "phase control", "magnet motor"),
     "grain-crusher": ("line", "magnet-motor drive", "choke", "magnet motor"),
     "edge-burnisher": ("line", "variable autotransformer", "bridge", "capacitor", "magnet motor"),

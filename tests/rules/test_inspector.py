@@ -37,6 +37,15 @@ ON_A_BATTERY = {
     "fault-charging": "one resistor, one diode and one timer fill the capacitor softly",
 }
 NOTES = {
+    "felt-roller": ON_ANY | {
+        "skill": "first power needs somebody skilled",
+        "line-voltage": "line voltage in the unit and ahead of it, the rest separated from it",
+        "fault-frame": "a broken bond is noticed by nobody until the next fault",
+        "live-behind-motor-fuse": "one fuse in one lead of the motor",
+        "limit-above-fuse": "at the drive's limit the motor fuse blows",
+        "used-cord": "a used cord",
+        "used-supply-unit": "a used supply unit",
+    },
     "strip-sander": ON_ANY | ON_THE_LINE | {
         "wood-dust": "wood dust in an open motor",
         "part-disconnect": "the disconnect on hand is too small",

@@ -11,7 +11,7 @@ import pytest
 from buildsheet.plan import Plan, plan
 from buildsheet.project import read
 from buildsheet.reference import table
-from buildsheet.rules import Finding
+from buildsheet.sizing.finding import Finding
 
 PROJECTS = Path(__file__).resolve().parents[2] / "projects"
 WINDER, SANDER, CLEANER, CARDER = "bobbin-winder", "strip-sander", "seed-cleaner", "wool-carder"

@@ -7,7 +7,7 @@ import pytest
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.words import check_text
 from buildsheet.plan import Plan
-from buildsheet.rules import Finding
+from buildsheet.sizing.finding import Finding
 from tests.rules.test_rules import SANDER, planned, speaking
 
 RUNS = "runs: {cord: 2.5 m, motor: 900 mm, panel: 350 mm}\n"

@@ -6,7 +6,7 @@ import pytest
 
 from buildsheet.plan import Plan, plan
 from buildsheet.project import read
-from buildsheet.rules import Finding
+from buildsheet.sizing.finding import Finding
 
 WINDER = (Path(__file__).resolve().parents[2] / "projects/bobbin-winder/bobbin-winder.yaml").read_text(encoding="utf-8")
 TEST = "spin_test: {date: 2026-11-20, by: A. Builder, speed: 3000 rpm, shield: true, found: sound}"

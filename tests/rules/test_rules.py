@@ -6,7 +6,7 @@ import pytest
 
 from buildsheet.plan import Plan, plan
 from buildsheet.project import read
-from buildsheet.rules import Finding
+from buildsheet.sizing.finding import Finding
 from tests.rules.test_inspector import NOTES
 
 SANDER = (Path(__file__).resolve().parents[2] / "projects/strip-sander/strip-sander.yaml").read_text(encoding="utf-8")

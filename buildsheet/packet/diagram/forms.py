@@ -32,8 +32,7 @@ RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": 
 METAL = frozenset({"enclosure", "door", "frame", "guard", "metal"})
 BAR = "earth-bar"
 DIALS = frozenset({"potentiometer", "autotransformer"})  # a wiper or a brush between two ends
-CONVERTERS = frozenset({"drive", "speed-control", "adapter", "field-supply"})
-DOES = {"controls": "drive", "chops": "chopper", "inverts": "inverter", "rectifies": "bridge"}  # the symbol of a converter
+DOES = {"controls": "drive", "chops": "chopper", "inverts": "inverter", "rectifies": "bridge", "signals": "electronics"}  # its symbol
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +92,7 @@ def form(device: Device) -> Form:
             if len(free) == 2:
                 seats.append(Seat(free, "meter" if device.kind == "meter" else "block", PAIR_MODES))
             else:
-                centre = DOES[inside.does] if device.kind in CONVERTERS else "electronics"
+                centre = DOES[inside.does]
                 seats += [Seat((name,), "", ((L,), (R,))) for name in free]
             seated |= set(free)
     seats += [Seat((name,), "", ((L,), (R,))) for name in device.terminals if name not in seated]

@@ -5,7 +5,7 @@ from math import ceil
 
 from buildsheet.packet.ink import NARROW, Ink
 from buildsheet.plan import Plan
-from buildsheet.rules import Finding
+from buildsheet.sizing.finding import Finding
 from buildsheet.ways.way import capital
 from buildsheet.worksheet import Value
 

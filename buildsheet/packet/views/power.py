@@ -14,7 +14,6 @@ from buildsheet.packet.views.rotor import looks
 from buildsheet.packet.views.steps import HoldItem, PartHead, StepItem, Taken
 from buildsheet.plan import Plan
 
-CAPACITOR = "This drive holds a large capacitor behind its bridge, charged to the peak of the line."
 # Who does it, by what the file says of the person who wires. A person's word is never raised by this sheet.
 BY_SKILL = {
     "skilled": "For the skilled person that the file names.",
@@ -100,11 +99,11 @@ class _Writer(Coupled):
             if not self.steered:
                 plus, minus = (Terminal(own.code, name) for name in own.terminals[:2])
         elif sizes is not None and sizes.precharge is not None:
-            seen = "The drive holds the capacitor that sheet 8 charges over a resistor"
+            seen = f"The {self.noun} holds the capacitor that sheet 8 charges over a resistor"
             plus, minus = self.drive_ends(3)
         elif (kept := self.plan.project.power.keeps_charge if self.plan.project.power else None) is not None:
             wait = str(self.ink.print(kept)) if kept.known else wait
-            return RowItem("Stored charge", f"{CAPACITOR.replace('drive', self.noun)} {self.off.capitalize()}, wait {wait}, and read the capacitor's own two screws: under {limit('no output', self.ink)} DC, or the hand stays out. Its output shows nothing of it. The shaft makes voltage as long as it turns.")
+            return RowItem("Stored charge", f"This {self.noun} holds a large capacitor behind its bridge, charged to the peak of the line. {self.off.capitalize()}, wait {wait}, and read the capacitor's own two screws: under {limit('no output', self.ink)} DC, or the hand stays out. Its output shows nothing of it. The shaft makes voltage as long as it turns.")
         else:
             seen = "Sheet 5 shows no capacitor" + (f", but the {self.noun} may hold one" if self.steered and self.made_of_parts else "")
         return RowItem(
@@ -151,7 +150,7 @@ class _Writer(Coupled):
         sizes = self.plan.design.sizes
         for one in sizes.outfit.trials if sizes is not None else ():
             yield self.step(
-                f"{self.off.capitalize()}, {one.fuse} out of its holder. Clips on {one.red} and {one.black}, AC. {self.on.capitalize()}, disconnect on, emergency stop released, {self.start}{one.before}.",
+                f"{self.off.capitalize()}, {one.fuse} out of its holder. Clips on {one.red} and {one.black}, {one.unit.split()[-1]}. {self.on.capitalize()}, disconnect on, emergency stop released, {self.start}{one.before}.",
                 one.right_when, Taken(one.what, joined(one.want, self.ink), one.unit), note=f"{one.note + ' ' if one.note else ''}Then {self.off}, {one.fuse} back in.",
             )  # fmt: skip
 

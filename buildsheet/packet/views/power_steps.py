@@ -209,7 +209,7 @@ class Writer:
         if "S5" not in self.circuit.devices or motor is None:
             return
         clicks = motor.starting is not None and motor.starting.switch
-        shorts = "the motor would short itself through the drive" if self.steered else motor.reversal.thrown
+        shorts = f"the motor would short itself through the {self.noun}" if self.steered else motor.reversal.thrown
         yield self.step(
             f"Start{self.with_slow}. Turn the direction switch to 0 and leave it there until the motor stands; then turn it the other way and press start at once.",
             f"the contactor drops at 0, the motor coasts to a stand{', its start switch clicking as it slows' if clicks else ''}, and start does nothing until the timer's time is over; then it turns the other way.",

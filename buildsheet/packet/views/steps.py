@@ -13,7 +13,7 @@ from buildsheet.packet.views.wires import WireLine, insulation, wire_line
 from buildsheet.plan import Plan
 from buildsheet.plan.cuts import cables, on_a_plug
 from buildsheet.reference import table
-from buildsheet.rules import Finding
+from buildsheet.sizing.finding import Finding
 from buildsheet.ways.way import capital
 from buildsheet.worksheet import Row, Value
 

@@ -4,8 +4,6 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from buildsheet.citations import Citation
-from buildsheet.design import Design
-from buildsheet.reference import table
 from buildsheet.worksheet import Input, Value
 from buildsheet.worksheet.value import roots
 
@@ -34,11 +32,6 @@ BRACES = str.maketrans({"{": "{{", "}": "}}"})  # a name out of the file may hol
 def slug(name: str) -> str:
     """A name out of the file as the end of a finding's id."""
     return "".join(sign if sign.isalnum() else "-" for sign in name.lower()).replace("-s-", "-").strip("-")
-
-
-def clause(design: Design, rule: str) -> Citation:
-    """Where a rule of the design's region stands."""
-    return Citation(table(design.region.tables["rules"]).rows[rule]["clause"])
 
 
 @dataclass(frozen=True, slots=True)
