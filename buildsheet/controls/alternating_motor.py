@@ -95,7 +95,7 @@ def _add_motor(board: Board, windings: tuple[Winding, ...], starter: Starter | N
                 Contact(winding.a, "S", frozenset({AT_REST})),
                 Winding("S", winding.b, winding.low, winding.high, part="start"),
             ]
-            names.insert(names.index(winding.a) + 1, "S")
+            names.insert(max(map(names.index, (winding.a, winding.b))), "S")  # between the two that it lies between
             takes["S"] = 0
         else:
             inside.append(winding)

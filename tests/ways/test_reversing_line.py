@@ -16,6 +16,7 @@ from buildsheet.circuit.faults import effects
 from buildsheet.circuit.proofs import prove
 from buildsheet.circuit.sequence import later, runs, settle
 from buildsheet.circuit.stored import discharge_time, without_supply
+from buildsheet.packet.diagram.forms import form
 from buildsheet.packet.html import html
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views import checks, facts, power
@@ -342,6 +343,17 @@ def test_sheet_3_names_the_winding_that_is_changed_over(made: dict[str, Plan]) -
         **dict.fromkeys(INDUCTION, "the start winding alone, Z1 and Z2"), "series": "the armature alone, A1 and A2",
     }  # fmt: skip
     assert all("knob" not in told["Sequence"] for told in said.values())
+
+
+def test_the_diagram_draws_switch_and_start_winding_in_a_row(made: dict[str, Plan]) -> None:
+    """By hand: from Z1 the motor's own switch, closed at rest, then the winding, to Z2; with three leads run winding first."""
+    chains = {name: [seat for seat in form(circuit_of(one).devices["M1"]).seats if seat.chain] for name, one in made.items()}
+    three = form(circuit_of(changed(SIEVE, ("leads: four", "leads: three"), ("  reverse: true\n", ""))).devices["M1"])
+
+    assert [(seat.terminals, seat.chain) for seat in chains["split-phase"]] == [(("Z1", "S", "Z2"), ("knife-closed", "winding"))]
+    assert not chains["permanent-split-capacitor"]
+    assert three.seats[0].terminals == ("U1", "U2", "S", "Z1")
+    assert three.seats[0].chain[1:] == ("winding", "knife-closed")
 
 
 @pytest.mark.parametrize("name", MACHINES)
