@@ -9,7 +9,7 @@ import pytest
 
 PACKAGE = Path(__file__).resolve().parents[1] / "buildsheet"
 FLOORS: dict[str, int] = {
-    "units": 0, "citations": 0,
+    "units": 0, "quantities": 0, "citations": 0,
     "formulas": 1, "waveforms": 1, "reference": 1,
     "worksheet": 2,
     "given": 3, "circuit": 3,
@@ -17,8 +17,8 @@ FLOORS: dict[str, int] = {
     "ways": 5, "motors": 5, "controls": 5,
     "project": 6, "design": 7, "rules": 8, "plan": 9, "packet": 10, "cli": 11,
 }  # fmt: skip
-# formulas may call solvers of waveforms; the command that works a formula by hand reads their registry.
-ALLOWED = {("formulas", "waveforms")}
+# Formulas may call solvers of waveforms; quantities are read into and printed from the kinds beside them.
+ALLOWED = {("formulas", "waveforms"), ("quantities", "units")}
 
 
 def room_of(path: Path) -> str:

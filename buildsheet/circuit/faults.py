@@ -37,6 +37,7 @@ from buildsheet.circuit.netlist import (
 )
 from buildsheet.circuit.protective import metal_without_protection
 from buildsheet.circuit.sequence import Run, driven, later, runs, settle
+from buildsheet.circuit.soft_start import at_first, hard
 from buildsheet.circuit.stored import SAFE_VOLTS, WITHIN, discharge_time, without_supply
 
 Outcome = Literal[
@@ -66,6 +67,8 @@ Outcome = Literal[
     "brake drags",
     "field lost",
     "field unwatched",
+    "starts hard",
+    "resistor stays in",
     "nothing yet",
 ]
 STOPPERS: dict[Outcome, str] = {
@@ -227,6 +230,8 @@ def _effect(
             found.append("brake drags")
         if any(not across(broken, at, resistor) and not powered(broken, at, driven(broken)) for one in ran for at in stopped(broken, one)):
             found.append("brake fails")
+    if of_kind(broken, "bridging-relay") and any(hard(broken, at_first(broken, at)) for at in ran):
+        found.append("starts hard")
     if len(ran) < len(sound):
         found.append(next(one for one in tried if isinstance(one, str)))
     elif not all(_turns(circuit, broken, positions) for positions in ran):
@@ -263,12 +268,6 @@ def _knob_ends(circuit: Circuit, fault: Fault) -> tuple[Terminal, ...]:
     return tuple(end for end in fault.ends if end.name in circuit.devices[end.device].control)
 
 
-def _fully(broken: Circuit, positions: Positions) -> bool:
-    """Whether the machine is fed past every resistor, which is made for a moment's current only."""
-    around = frozenset(device.code for device in of_kind(broken, "resistor"))
-    return powered(broken, positions, driven(broken), around) is not None
-
-
 def _short_circuit(broken: Circuit, sound: tuple[Run, ...]) -> bool:
     """Whether the fault joins two poles of the source, or of a drive's output, while the machine rests or runs: then a
     fuse clears it."""
@@ -291,10 +290,12 @@ def _run(broken: Circuit, run: Run) -> dict[str, str] | Outcome:
     if run.button:
         held = {**at, run.button: broken.devices[run.button].positions[1]}
         at = settle(broken, held)
-        pulled = _fully(broken, at) or any(fed(broken, d, held) for d in of_kind(broken, "contactor"))
+        pulled = hard(broken, at) or any(fed(broken, d, held) for d in of_kind(broken, "contactor"))
         at = settle(broken, {**at, run.button: broken.devices[run.button].positions[0]})
-    if _fully(broken, at):
+    if hard(broken, at):
         return at
+    if of_kind(broken, "bridging-relay") and powered(broken, at, driven(broken)):
+        return "resistor stays in"
     main = [d.code for d in of_kind(broken, "contactor") if d.coil and at[d.code] == run.positions[d.code]]
     return "no turning" if main else "no hold" if pulled else "no pull-in"
 

@@ -22,11 +22,12 @@ from buildsheet.circuit.moving import joined_outputs, moving
 from buildsheet.circuit.netlist import Circuit, Contact, Device, Fuse, Positions, Terminal
 from buildsheet.circuit.protective import protective
 from buildsheet.circuit.separation import separation
+from buildsheet.circuit.soft_start import soft_start
 from buildsheet.circuit.stored import stored
 
 PROOFS = ("short circuit", "isolation", "emergency stop", "order", "conductor protection", "breaking capacity",
           "protective conductor", "terminals", "restart", "reversal", "opening", "actions", "running", "stopping", "knob", "stored energy", "separation",
-          "charging", "pre-charge", "inverter", "brake", "field")  # fmt: skip
+          "charging", "pre-charge", "inverter", "brake", "field", "soft start")  # fmt: skip
 NOTHING = ("nothing", inf)  # what guards a wire before the first fuse of a source without a breaker
 
 
@@ -60,6 +61,7 @@ def _all(circuit: Circuit, starts: tuple[Terminal, ...]) -> Iterator[Breach]:
     yield from braking(circuit)
     yield from inverted(circuit)
     yield from field(circuit)
+    yield from soft_start(circuit)
 
 
 def _short_circuit(circuit: Circuit, positions: Positions) -> Iterator[Breach]:

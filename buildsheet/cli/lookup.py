@@ -2,36 +2,21 @@
 
 import json
 from difflib import get_close_matches
+from importlib import import_module
+from pkgutil import iter_modules
 from typing import Any
 
-from buildsheet.formulas import (  # noqa: F401  they register themselves
-    battery,
-    braking,
-    choice,
-    choke,
-    conductors,
-    controls,
-    cooling,
-    cutting,
-    induction,
-    inverter,
-    mechanics,
-    motor,
-    protection,
-    rotor,
-    series,
-    shunt,
-    smoothing,
-    supplies,
-    transformer,
-    triac,
-)
+from buildsheet import formulas as topics
 from buildsheet.formulas.formula import REGISTRY, Formula, OutsideLimits
 from buildsheet.given.problems import BuildsheetError
 from buildsheet.packet.ink import plain_symbol, plain_tokens
+from buildsheet.quantities import QuantityError, figures, kinds_of, read, spell, split
 from buildsheet.reference import MissingRow, Table, table, table_ids
-from buildsheet.units import ALIKE, QuantityError, Unit, figures, kinds_of, read, spell, split
+from buildsheet.units import ALIKE, Unit
 from buildsheet.worksheet.equation import letters, worked
+
+for _topic in iter_modules(topics.__path__):  # formulas register themselves when their module is imported
+    import_module(f"{topics.__name__}.{_topic.name}")
 
 
 def formula_report(name: str | None, quantities: tuple[str, ...], *, as_json: bool) -> str:

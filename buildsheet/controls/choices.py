@@ -55,3 +55,6 @@ class Controls(Given):
     )
     field_fuse: Flag = Field(default=False, description="A fuse of its own for that field. Only with its relay.")
     brake: Flag = Field(default=False, description="A resistor that brakes the motor at every stop.")
+    soft_start: Flag = Field(
+        default=False, description="A resistor ahead of a motor on a fixed voltage, which a timer bridges when it has run up."
+    )

@@ -132,6 +132,23 @@ class Braking:
     torque: Value
 
 
+@dataclass(frozen=True, slots=True)
+class SoftStart:
+    """A start resistor: its ohms and watts, the time until it is bridged and the range of the timer for that; the current that the
+    start is kept to, that of its first moment, and that when the resistor is bridged with the hardest work on; the heat in
+    a resistor that is never bridged; what line fuse and motor fuse must carry."""
+
+    resistor: Value
+    rating: Value
+    waits: Value
+    time: Value
+    most: Value
+    first: Value
+    second: Value
+    stuck: Value
+    fuses: tuple[Value, Value]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sizes:
     """Everything that is sized between supply and motor. What only one kind of supply needs is None on the other."""
@@ -168,6 +185,7 @@ class Sizes:
     braking: Braking | None = None
     field: FieldSupply | None = None
     field_fuse: Value | None = None
+    soft_start: SoftStart | None = None
 
     def wire(self, role: str) -> WireSize:
         """The size of the conductors of a role."""

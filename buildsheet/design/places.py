@@ -4,6 +4,7 @@ from buildsheet.controls.extras import bar_screws
 from buildsheet.design.design import Bleeder, Sizes, WireSize
 from buildsheet.design.field_places import field_places
 from buildsheet.design.needs import LINE_SLACK, NEVER_USED, TEN_TIMES, TWO_PIECES, kind_need, volts_need
+from buildsheet.design.soft_start import soft_start_places
 from buildsheet.formulas.choice import larger_of
 from buildsheet.project import Project
 from buildsheet.reference import Region, table
@@ -207,6 +208,8 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
         )  # fmt: skip
     if sizes.bleeder is not None:
         found += _capacitor(sizes.bleeder)
+    if sizes.soft_start is not None:
+        found += soft_start_places(sizes.soft_start, supplied, sizes.line_fuse)
     if sizes.braking is not None:
         brake = sizes.braking
         found.append(

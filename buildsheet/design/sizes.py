@@ -2,6 +2,7 @@
 
 from buildsheet.design.design import Precharge, Sizes, WireSize
 from buildsheet.design.field import FieldSupply
+from buildsheet.design.soft_start import work_soft_start
 from buildsheet.design.starting import fuse_for_start, work_bleeder
 from buildsheet.design.wire_sizes import cord_size, guarded, wire_size
 from buildsheet.formulas import battery as b
@@ -36,8 +37,10 @@ def work_sizes(
     share = _fuse_share(region, sheet, inside)
     outfit = power.fit_out(sheet, region, supplied, applied, points, share)
     line = _line_current(project, sheet, points, outfit.idle, field)
+    soft = work_soft_start(project, sheet, motor, outfit.hard_start, points)
+    starts = soft.fuses if soft is not None else outfit.start_needs
     running = sheet.work("F1.I_need", protection.least_fuse_rating, "line fuse, at least", I=line, k=share)
-    fuse_need = _with_start(sheet, "F1", "line fuse, at least, the start counted", outfit.start_needs[0], fuse_for_start(region, sheet, motor, running))
+    fuse_need = _with_start(sheet, "F1", "line fuse, at least, the start counted", starts[0], fuse_for_start(region, sheet, motor, running))
     fuse = sheet.pick("F1.I_n", region.tables["fuse"], "rating", "line fuse", at_least=fuse_need)
     rms = _largest(
         sheet, "motor.I_rms_max", "largest RMS armature current", tuple(point.rms for point in points)
@@ -45,7 +48,7 @@ def work_sizes(
     motor_fuse_need = motor_fuse = None
     if power.fuses_motor:
         by_work = sheet.work("F2.I_need", protection.least_fuse_rating, "motor fuse, at least", I=rms, k=share)
-        motor_fuse_need = _with_start(sheet, "F2", "motor fuse, at least, the start counted", outfit.start_needs[1], by_work)
+        motor_fuse_need = _with_start(sheet, "F2", "motor fuse, at least, the start counted", starts[1], by_work)
         motor_fuse = sheet.pick("F2.I_n", region.tables["fuse"], "rating", "motor fuse", at_least=motor_fuse_need)
     disconnect_factor = sheet.pick(
         "rule.k_d", rules, "value", "disconnect over full-load current", key="disconnect factor"
@@ -114,6 +117,7 @@ def work_sizes(
         bleeder=None if power.fuses_motor else work_bleeder(region, sheet, motor),
         field=field,
         field_fuse=_field_fuse(project, region, sheet, field, share),
+        soft_start=soft,
     )
 
 

@@ -4,8 +4,8 @@ from collections import defaultdict
 
 from buildsheet.design.design import Design, Sizes
 from buildsheet.design.field import FieldSupply
+from buildsheet.quantities import figures
 from buildsheet.sizing.spelt import row_of, spelt
-from buildsheet.units import figures
 
 
 def device_texts(design: Design) -> dict[str, str]:
@@ -51,6 +51,13 @@ def device_texts(design: Design) -> dict[str, str]:
     written |= sizes.outfit.texts
     if sizes.braking is not None:
         written["R3"] = f"{row_of(sizes.braking.resistor)}, {spelt(sizes.braking.rating)}"
+    if sizes.soft_start is not None:
+        written |= {
+            "R5": f"{row_of(sizes.soft_start.resistor)}, {spelt(sizes.soft_start.rating)}",
+            "F8": "on R5, opens when hot",
+            "K4": f"on-delay {row_of(sizes.soft_start.time)}",
+            "K5": "bridges R5",
+        }
     if sizes.field is not None:
         written |= _field(sizes.field, sizes)
     choke = project.controls.choke if project.controls else None

@@ -17,6 +17,7 @@ from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release
 from buildsheet.controls.precharge import add_precharge
 from buildsheet.controls.reversing import add_reversing, feed_timer
+from buildsheet.controls.soft_start import add_resistor, wire_soft_start
 from buildsheet.controls.stops import add_stops
 from buildsheet.design.design import Design, Sizes, WireSize
 from buildsheet.design.texts import device_texts
@@ -77,13 +78,16 @@ def wire(design: Design) -> Circuit | None:
         chain.append(add_reversing(board, usual("coil of a timer"), texts))
     if sizes.field is not None and project.controls is not None and project.controls.field_relay:
         chain.append(add_field_relay(board, usual("coil of a current relay"), texts))
+    if sizes.soft_start is not None:
+        chain.append(add_resistor(board, around("resistor", float(sizes.soft_start.resistor)), texts))
     if project.controls is not None:
         chain += add_stops(board, project.controls.also_stops, texts)
     if sizes.precharge is not None:
         add_precharge(board, resistor=around("resistor", float(sizes.precharge.resistor)), coil=usual("coil of a timer"), texts=texts)
     behind = wire_no_volt_release(board, feed, chain=chain, zero=sizes.outfit.zero_contact, coil=usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
     limit = float(sizes.limit_rms) if sizes.limit_rms.known else inf
-    outputs = sizes.outfit.wire(board, behind, limit=limit, texts=texts, metal=supplied.earthed)
+    fed = wire_soft_start(board, behind, usual("coil of a timer"), texts) if sizes.soft_start is not None else behind
+    outputs = sizes.outfit.wire(board, fed, limit=limit, texts=texts, metal=supplied.earthed)
     if "K1" in board.devices:
         code, *ends = power.first
         # a motor that hangs on the contactor itself has no drive before it: the timer lies where the motor's leads begin
@@ -145,6 +149,7 @@ def missing(design: Design) -> tuple[Value, ...]:
         *((sizes.precharge.resistor, sizes.precharge.need) if sizes.precharge is not None else ()),
         *((sizes.protective,) if sizes.protective is not None else ()),
         *sizes.outfit.needed,
+        *((sizes.soft_start.resistor, sizes.soft_start.time) if sizes.soft_start is not None else ()),
         *((sizes.braking.resistor,) if sizes.braking is not None else ()),
         *(winding.ohms for winding in (design.motor.windings if design.motor is not None else ())),
         *((sizes.field.resistor,) if sizes.field is not None and sizes.field.resistor is not None else ()),

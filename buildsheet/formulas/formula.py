@@ -11,7 +11,8 @@ from math import isfinite
 from typing import Generic, ParamSpec, Self, get_type_hints
 
 from buildsheet.citations import Citation
-from buildsheet.units import Unit, spell
+from buildsheet.quantities import spell
+from buildsheet.units import Unit
 
 P = ParamSpec("P")
 Limits = Mapping[str, tuple[float, float]]

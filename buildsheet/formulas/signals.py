@@ -2,7 +2,7 @@
 
 from buildsheet.citations import derivation
 from buildsheet.formulas.formula import formula
-from buildsheet.units import Ampere, Ohm, Second, Share, Volt
+from buildsheet.units import Ampere, Hertz, Ohm, Second, Share, Volt
 
 LINE = derivation("a straight line through two measured points")
 
@@ -45,3 +45,33 @@ def mean_of_pulse(V: Volt, D: Share) -> Volt:
     1.0
     """
     return V * D
+
+
+@formula(source=derivation("mean of a pulse, solved for its duty"), limits={"V": (0, 48), "V_l": (0.1, 48)}, leaves_out="pulses whose low level is not zero")
+def duty_of_mean(V: Volt, V_l: Volt) -> Share:
+    """Share of its period that a pulse lasts, from the mean that a meter shows and the level of the pulse.
+
+    >>> duty_of_mean(V=1.0, V_l=5.0)
+    0.2
+    """
+    return V / V_l
+
+
+@formula(source=derivation("mean of a pulse, solved for its level"), limits={"V": (0, 48), "D": (0.005, 1)}, leaves_out="pulses whose low level is not zero")
+def level_of_pulse(V: Volt, D: Share) -> Volt:
+    """Level of a pulse, from the mean that a meter shows on direct volts and the share that it shows on its duty range.
+
+    >>> level_of_pulse(V=1.0, D=0.2)
+    5.0
+    """
+    return V / D
+
+
+@formula(source=derivation("definition of duty, the period being one over the frequency"), limits={"D": (0, 1), "f": (0.1, 1e5)})
+def width_of_duty(D: Share, f: Hertz) -> Second:
+    """Width of a pulse, from the share and the frequency that a meter shows.
+
+    >>> width_of_duty(D=0.2, f=20.0)
+    0.01
+    """
+    return D / f

@@ -13,7 +13,8 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from buildsheet import units as u
 from buildsheet.given.problems import LEAVE_OUT, cut, not_known
 from buildsheet.given.tree import Text
-from buildsheet.units import QuantityError, Unit, kinds_of, read, spell
+from buildsheet.quantities import QuantityError, kinds_of, read, spell, split
+from buildsheet.units import Unit
 from buildsheet.worksheet import Absent, Input, Value
 
 
@@ -99,7 +100,7 @@ class Reads:
         """Which of the field's kinds this text is of; the first when it is of none, so that the message names it."""
         if len(self.kinds) == 1:
             return self.kinds[0]
-        told = kinds_of(u.split(text)[1]) if u.split(text)[1] else ()
+        told = kinds_of(split(text)[1]) if split(text)[1] else ()
         return next((kind for kind in self.kinds if kind in told), self.kinds[0])
 
     @property

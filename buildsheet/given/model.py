@@ -16,7 +16,8 @@ from buildsheet.given.fields import Reads, Said, Unwritten, at_piece, refuse
 from buildsheet.given.problems import LEAVE_OUT, listed, near, not_known
 from buildsheet.given.tree import Items, Text
 from buildsheet.given.tree import Mapping as TextMapping
-from buildsheet.units import NUMBER, QuantityError, Unit, kinds_of, read
+from buildsheet.quantities import QuantityError, kinds_of, read
+from buildsheet.units import NUMBER, Unit
 
 _NUMBER = r"(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)"
 _JOINED = re.compile(rf"[+-]?{_NUMBER}(?:\s*(?:\.\.|->|→|\bx\b|×)\s*[+-]?{_NUMBER})*")

@@ -10,7 +10,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Undefined
 from markupsafe import Markup
 
 from buildsheet.packet import edge, marks
-from buildsheet.packet.ink import Ink, Printed, symbol
+from buildsheet.packet.ink import NARROW, THIN, Ink, Printed, symbol
 from buildsheet.packet.sheets import sheets_of
 from buildsheet.packet.views import (
     calculations,
@@ -25,8 +25,8 @@ from buildsheet.packet.views import (
     parts,
     power,
     rotor,
-    steps,
     wires,
+    wiring_steps,
 )
 from buildsheet.packet.words import assumed_values, ink_of, say, source_of
 from buildsheet.plan import Plan
@@ -118,7 +118,13 @@ def environment(ink: Ink) -> Environment:
 def html(plan: Plan) -> str:
     """The packet as one self-contained HTML document."""
     ink = ink_of(plan)
-    return environment(ink).get_template("packet.html.j2").render(context(plan, ink))
+    return unsplit(environment(ink).get_template("packet.html.j2").render(context(plan, ink)))
+
+
+def unsplit(page: str) -> str:
+    """The page with thousands that hold together: a line may break at a thin space, never at a narrow one. Both are of
+    the same width in the packet's typeface."""
+    return page.replace(THIN, NARROW)
 
 
 def context(plan: Plan, ink: Ink) -> dict[str, Any]:
@@ -151,7 +157,7 @@ def context(plan: Plan, ink: Ink) -> dict[str, Any]:
         "cover_hazards": cover.on_the_cover(plan), "read_first": cover.read_first(plan), "assumed": assumed_values(plan), "say": lambda seat: say(seat, ink),
         "salvage_rows": parts.salvage_rows(plan, ink), "buy_rows": parts.buy_rows(plan, ink), "wire_buys": parts.wire_buys(plan, ink), "tools": parts.tools(plan, ink),
         "wire_rows": wires.rows(plan, ink), "cuts": wires.cuts(plan, ink), "reserved": wires.reserved(plan),
-        "steps": steps.items(plan, ink), "groups": checks.groups(plan, ink), "wires_back": checks.wires_back(plan.circuit) if plan.circuit else (), "insulation": insulation.insulation(plan), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),
+        "steps": wiring_steps.items(plan, ink), "groups": checks.groups(plan, ink), "wires_back": checks.wires_back(plan.circuit) if plan.circuit else (), "insulation": insulation.insulation(plan), "blocks": calculations.blocks(plan, ink), "tables": calculations.sources(plan),
         "one_line": one_line.drawing(plan), "drawings": diagram.sheets(plan, paper), "columns": {name: tuple(column.spelt(plan.design.region.words) for column in columns) for name, columns in COLUMNS.items()}, "drill": drill.drill(plan, ink),
         "decided": facts.decided(plan, ink), "fuse_strips": facts.fuse_strips(plan, ink), "settings": facts.settings(plan, ink), "power_items": power.items(plan, ink),
         "assumed_rows": facts.assumed_rows(assumed_values(plan), ink),

@@ -9,13 +9,13 @@ from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
+from buildsheet.quantities import figures, shown, signed
 from buildsheet.sizing.finding import Said
-from buildsheet.units import figures, shown, signed
 from buildsheet.worksheet import Input, Row, Value
 from buildsheet.worksheet.equation import Step, Token, Tokens, number_tokens
 
 NARROW = "\u202f"  # no-break thin space between number and unit
-THIN = "\u2009"
+THIN = "\u2009"  # at the thousands, which plain text closes up; `html.unsplit` keeps it from breaking
 GREEK = {
     "alpha": "α", "beta": "β", "eta": "η", "theta": "θ", "omega": "ω", "rho": "ρ", "pi": "π", "sigma": "σ", "tau": "τ", "phi": "φ", "nu": "ν",
 }  # fmt: skip
@@ -90,17 +90,14 @@ class Ink:
         return str(self.print(value)).replace(NARROW, " ").replace(THIN, "")
 
     def said(self, said: Said) -> str:
-        """A sentence with its Values filled in, as plain text with narrow spaces; no number is split over two lines."""
-        return self._filled(said).replace(THIN, NARROW)
-
-    def plain(self, said: Said) -> str:
-        """A sentence with its Values filled in, with ordinary spaces."""
-        return self._filled(said).replace(NARROW, " ").replace(THIN, "")
-
-    def _filled(self, said: Said) -> str:
+        """A sentence with its Values filled in, as plain text with narrow spaces."""
         return (
             said.text.format(*(str(self.print(value)) for value in said.values)) if said.values else said.text
         )
+
+    def plain(self, said: Said) -> str:
+        """A sentence with its Values filled in, with ordinary spaces."""
+        return self.said(said).replace(NARROW, " ").replace(THIN, "")
 
 
 def _written(text: str) -> Printed:

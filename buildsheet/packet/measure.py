@@ -13,8 +13,8 @@ from markupsafe import Markup, escape
 from buildsheet.given.problems import BuildsheetError, near
 from buildsheet.packet import bench_circuit, edge
 from buildsheet.packet.files import put
-from buildsheet.packet.html import PAPERS, environment, templates
-from buildsheet.packet.ink import NARROW, THIN, Ink
+from buildsheet.packet.html import PAPERS, environment, templates, unsplit
+from buildsheet.packet.ink import NARROW, Ink
 from buildsheet.packet.pdf import write_pdf
 from buildsheet.reference import Region, region, region_names, table
 from buildsheet.reference.tables import Cell
@@ -28,7 +28,8 @@ GAP = "___"  # where a reading goes in a line of a project file
 @dataclass(frozen=True, slots=True)
 class MeasureSheet:
     """A measuring sheet. `what` and `kind` are the words of the command; `under` is the group of a project file that its
-    grey lines belong to, empty when no file takes any of them yet."""
+    grey lines belong to, empty when no file takes any of them yet; `plugged` says for what the plug goes in, empty for
+    nothing."""
 
     what: str
     name: str
@@ -36,6 +37,7 @@ class MeasureSheet:
     icon: str
     kind: str = ""
     under: str = ""
+    plugged: str = ""
 
     @property
     def slug(self) -> str:
@@ -62,6 +64,8 @@ SHEETS: tuple[MeasureSheet, ...] = (
     MeasureSheet("motor", "Motor, three-phase", _TO_FILE, "motor", "three-phase", "motor"),
     MeasureSheet("donor", "The old machine", "What to keep before it is scrapped, and how fast it ran.", "scissors", "", "motor"),
     MeasureSheet("board", "Drive board", "Read by ohms, before any power. Grey lines go under power:", "drive", "", "power"),
+    MeasureSheet("console", "Console's pulses", "What a console tells its board. Grey lines go under power:", "pulses", "", "power", "in for one reading"),
+    MeasureSheet("spare-wires", "Wires left over", "Which lead is a tap, which pair a tachometer, and its use.", "meter"),
     MeasureSheet("transformer", "Transformer", "Which winding is which, by ohms and a low voltage.", "transformer"),
     MeasureSheet("capacitor", "Capacitor", "Emptied, proved empty, then read.", "capacitor"),
     MeasureSheet("switch", "Switch", "What it joins in each position, and what it may break.", "switch", "", "on_hand"),
@@ -114,7 +118,7 @@ def html(sheet: MeasureSheet, of: Region) -> str:
         "hint": hint,
         "circuit": bench_circuit.drawing,
     }
-    return engine.get_template(f"measure/{sheet.slug}.html.j2").render(
+    page = engine.get_template(f"measure/{sheet.slug}.html.j2").render(
         language="en",
         title=f"{sheet.name}, measuring sheet",
         style=Markup((templates() / "paper.css").read_text(encoding="utf-8")),  # noqa: S704  our own style sheet
@@ -124,11 +128,12 @@ def html(sheet: MeasureSheet, of: Region) -> str:
         words=of.words,
         inches=of.inches,
     )
+    return unsplit(page)
 
 
 def _printed(ink: Ink, cell: Cell) -> str:
     value = Value(cell.si, id=f"{cell.table.id}.{cell.row}", unit=cell.unit, parent=Row(cell))
-    return str(ink.print(value, 2)).replace(THIN, NARROW)  # these lines are short: a number is never split over two
+    return str(ink.print(value, 2))
 
 
 def plausible(ink: Ink, asked: Sequence[str | tuple[str, str]]) -> Markup:

@@ -9,7 +9,8 @@ from importlib.resources import files
 from typing import Any
 
 from buildsheet.citations import Citation
-from buildsheet.units import NUMBER, UNITS, QuantityError, Unit, kinds_of, number, read, to_si
+from buildsheet.quantities import QuantityError, kinds_of, number, read, to_si
+from buildsheet.units import NUMBER, UNITS, Unit
 
 LOOKUPS = ("exact", "next_larger", "next_smaller")
 

@@ -21,6 +21,7 @@ from buildsheet.rules import (
     rotor,
     series,
     shunt,
+    soft_start,
     stored,
     wet,
 )
@@ -32,7 +33,7 @@ Rule = Callable[[Design, Circuit | None], Iterator[Finding]]
 RULES: tuple[Rule, ...] = (
     power.supply, power.persons, power.drive, power.own, power.protection, power.restart, power.users,
     battery.battery, combinations.combinations, extras.extras, extras.pedal, reversing.reversing, reversing.residual,
-    machine.turning, rotor.homemade, machine.belts, machine.box, machine.window, machine.load, machine.coast, machine.motor, series.series, shunt.shunt,
+    machine.turning, rotor.homemade, machine.belts, machine.box, machine.window, machine.load, machine.coast, machine.motor, series.series, shunt.shunt, soft_start.soft_start,
     wet.wet, iron.stop, iron.winding, iron.there, iron.primary_fuse, iron.rush, iron.capacitor, iron.rectified,
     induction.line_motor, induction.inverter,
     parts.seats, parts.used, parts.proofs, faults.single_faults, stored.turning_motor, stored.blown_motor_fuse, stored.charged_drive, missing.circuit,

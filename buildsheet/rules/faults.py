@@ -35,6 +35,8 @@ TOLD: dict[Outcome, Told] = {
                                 "Pull the charger's plug before you touch start."),
     "charged at once": Told("fault-charging", "CAUTION", "With {}, the drive's capacitor is filled in one jolt.", "The jolt welds contacts and blows fuses.",
                             "Listen: the contactor pulls in a moment after start is pressed. When it comes at once, or a fuse blows at start, read the charging part of sheet 8 again."),
+    "starts hard": Told("fault-hard-start", "CAUTION", "With {}, the start is no longer soft.", "All of the voltage meets a standing motor: belt and gear get a blow, and a fuse may blow.",
+                        "Hear the relay click a moment after each start; when the machine jumps off, read the rows of the start resistor on sheet 8 again."),
     "brake fails": Told("fault-brake", "WARNING", "With {}, the brake does not brake: the tool coasts.", "Who has learnt to count on it reaches in.",
                         "Watch it stop at the start of each day's work. One that coasts is not used until the brake is whole."),
     "brake drags": Told("fault-brake-drags", "CAUTION", "With {}, the braking resistor lies across the motor while it runs.", "It glows, and what feeds the motor carries more than it shows.",

@@ -1,6 +1,6 @@
 """A size as the parts list spells it: what was written, a table's own digits, else three figures."""
 
-from buildsheet.units import signed, spell
+from buildsheet.quantities import signed, spell
 from buildsheet.worksheet import Input, Row, Value
 
 

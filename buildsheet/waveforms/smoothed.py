@@ -68,11 +68,6 @@ class Smoothed:
         return self.peak_voltage - self.least_voltage
 
     @property
-    def ripple_voltage_rms(self) -> float:
-        """V, RMS of what is not the average."""
-        return sqrt(max(0.0, self.rms_voltage**2 - self.average_voltage**2))
-
-    @property
     def ripple_current(self) -> float:
         """A, peak to peak, of the load."""
         return self.peak_current - self.least_current

@@ -82,11 +82,6 @@ class Steady:
         refuse_unless(self.line_current > 0.0, "no current flows, so the line has no power factor")
         return self.line_power / (self.source.rms * self.line_current)
 
-    @property
-    def conduction_fraction(self) -> float:
-        """Part of the time that current flows in the load, 0 to 1."""
-        return self.conduction_angle * self.converter.pulses / (2.0 * pi)
-
     def samples(self, n: int) -> Samples:
         """`n` evenly spaced points over one line period, both ends included.
 

@@ -22,7 +22,7 @@ from buildsheet.sizing.waist import LOOSE, Applied, Point, Setting, Wave
 from buildsheet.units import VOLT
 from buildsheet.waveforms import Samples
 from buildsheet.ways.starting import work_start
-from buildsheet.ways.way import Outfit, Way, Words
+from buildsheet.ways.way import HardStart, Outfit, Way, Words
 from buildsheet.worksheet import Value, Worksheet
 
 GAPS = "a steady current has no gaps, so the two agree"
@@ -152,8 +152,9 @@ class BatteryDirect(Way):
             name = key.partition(".")[2]
             left = sheet.work(f"there.E_{name}", back_emf, f"back-EMF that the battery leaves {words}", V=volts, I=point.current, R=sheet.values["motor.R_loop"] if "motor.R_loop" in sheet.values else sheet.values["motor.R_hot"], U_b=sheet.values[f"{point.tag}.U_path"])
             speeds.append(sheet.work(key, speed_share, f"speed {words} over the speed asked for", E=point.emf, E_1=left))
-        start = work_start(sheet, region, supplied.highest, sheet.assume("start.R", "battery resistance", "least resistance of battery and leads"))
-        return DirectOutfit(tuple(speeds), start)
+        ahead = sheet.assume("start.R", "battery resistance", "least resistance of battery and leads")
+        start = work_start(sheet, region, supplied.highest, ahead)
+        return DirectOutfit(tuple(speeds), start, HardStart(supplied.highest, ahead) if start is not None else None)
 
     @property
     def made_for(self) -> Value | None:
@@ -175,6 +176,11 @@ class DirectOutfit(Outfit):
 
     speeds: tuple[Value, ...]
     start: Value | None
+    meets: HardStart | None
+
+    @property
+    def hard_start(self) -> HardStart | None:
+        return self.meets
 
     @property
     def start_needs(self) -> tuple[Value | None, Value | None]:

@@ -20,7 +20,7 @@ from buildsheet.sizing.waist import SOLVED, Point
 from buildsheet.units import AMPERE, VOLT
 from buildsheet.waveforms import Fed
 from buildsheet.ways.bridge import Bridged, Compared, secondary_currents, without_capacitor
-from buildsheet.ways.way import Outfit, Setting, Trial, Words
+from buildsheet.ways.way import HardStart, Outfit, Setting, Trial, Words
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 OUTPUTS = ("A+", "A−")
@@ -125,6 +125,11 @@ class BridgeOutfit(Outfit):
     starts: tuple[Value | None, Value | None] = (None, None)
     zero: bool = False
     brush: Value | None = None
+    meets: HardStart | None = None
+
+    @property
+    def hard_start(self) -> HardStart | None:
+        return self.meets
 
     def dangers(self) -> Iterator[Finding]:
         if self.brush is None:

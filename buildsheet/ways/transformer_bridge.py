@@ -28,7 +28,7 @@ from buildsheet.waveforms import DIODE_BRIDGE, Capacitor, Fed, Load, NotSolved, 
 from buildsheet.ways.bridge import Bridged, BridgeWay
 from buildsheet.ways.fitted_bridge import BridgeOutfit, Iron, size_bridge
 from buildsheet.ways.starting import work_start
-from buildsheet.ways.way import Beside, Outfit, Setting, Trial, Words
+from buildsheet.ways.way import Beside, HardStart, Outfit, Setting, Trial, Words
 from buildsheet.worksheet import Model, Value, Worksheet, unknown
 
 PRIMARY, SECONDARY = ("1", "2"), ("3", "4")
@@ -151,10 +151,11 @@ class TransformerBridge(BridgeWay):
             Trial("F5", f"T2 · {SECONDARY[0]}", f"T2 · {SECONDARY[1]}", "", "the iron hums softly and stays cool for five minutes, and nothing smells.",
                   "secondary, open", (applied.most, " on a line of ", supplied.voltage, ", in proportion on another")),
         )
+        meets = HardStart(applied.most, applied.winding, supplied.voltage) if start is not None else None
         text = f"{spelt(supplied.voltage)} to {spelt(applied.most)} open"
         if own is None:
-            return BridgeOutfit(iron, sizes, supplied, (self._bought(supplied, needed),), (), text, idle, trials, (ahead, start))
-        return BridgeOutfit(iron, sizes, supplied, (_own_place(supplied, needed),), _wind(sheet, own, sizes.secondary, points), text, idle, trials, (ahead, start))
+            return BridgeOutfit(iron, sizes, supplied, (self._bought(supplied, needed),), (), text, idle, trials, (ahead, start), meets=meets)
+        return BridgeOutfit(iron, sizes, supplied, (_own_place(supplied, needed),), _wind(sheet, own, sizes.secondary, points), text, idle, trials, (ahead, start), meets=meets)
 
     def _bought(self, supplied: Supplied, needed: Value) -> Place:
         needs = (Need("apparent", "≥", needed, "rating"), Need("voltage", "=", supplied.voltage, "primary", 0.1), Need("secondary", "=", self.secondary, "secondary", 0.02))

@@ -60,6 +60,15 @@ class Beside(NamedTuple):
     choked: bool
 
 
+class HardStart(NamedTuple):
+    """What a motor meets that is put on a voltage at once: the volts, the resistance that is ahead of it as it feels it, and the
+    line's voltage where a transformer lies between, None elsewhere."""
+
+    volts: Value
+    ohms: Value
+    line: Value | None = None
+
+
 class Outfit(ABC):
     """A way with its own parts sized."""
 
@@ -92,6 +101,11 @@ class Outfit(ABC):
         """Least ratings of line fuse and motor fuse that carry a start at full voltage; None for no more than the running
         current asks for."""
         return None, None
+
+    @property
+    def hard_start(self) -> HardStart | None:
+        """What the motor meets at its start where nothing runs it up; None where something does."""
+        return None
 
     @property
     def direct_most(self) -> Value | None:
@@ -264,4 +278,4 @@ def capital(words: str) -> str:
     return f"{words[0].upper()}{words[1:]}"
 
 
-__all__ = ["Beside", "Control", "Outfit", "Setting", "Trial", "Way", "Words", "capital"]
+__all__ = ["Beside", "Control", "HardStart", "Outfit", "Setting", "Trial", "Way", "Words", "capital"]

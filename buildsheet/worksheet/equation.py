@@ -14,7 +14,8 @@ from math import floor, isfinite, log10
 from typing import Any, Literal
 
 from buildsheet.formulas.formula import Constant, Formula
-from buildsheet.units import UNITS, Unit, figures
+from buildsheet.quantities import figures
+from buildsheet.units import UNITS, Unit
 
 Kind = Literal["symbol", "number", "operator", "function", "open", "close", "power", "word"]
 FIGURES_PUT_IN = 5

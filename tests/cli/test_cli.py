@@ -2,6 +2,8 @@
 
 import json
 import shutil
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -221,6 +223,14 @@ def test_formula_lists_finds_and_works() -> None:
     made = json.loads(run("formula", "gauge_area", "n=10", "--json").output)
     assert set(made[0]) == {"id", "equation", "arguments", "unit", "source", "limits", "value"}
     assert made[0]["value"] == pytest.approx(5.261e-6, rel=1e-3)  # ASTM B258: 10 AWG is 5.261 mm²
+
+
+def test_the_command_knows_the_formulas_of_every_module() -> None:
+    """In a process of its own, into which no test has imported a module."""
+    code = "from buildsheet.cli import lookup; print(*sorted({one.function.__module__.rpartition('.')[2] for one in lookup.REGISTRY.values()}))"
+    ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=ROOT)
+    modules = {path.stem for path in (ROOT / "buildsheet/formulas").glob("*.py")} - {"__init__", "formula"}
+    assert set(ran.stdout.split()) == modules
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from buildsheet.formulas import controls as c
 from buildsheet.formulas import cooling as k
 from buildsheet.formulas import motor as m
 from buildsheet.formulas import protection as p
+from buildsheet.formulas import starting as b
 from tests.formulas.rows import (
     CUBIC_FOOT_PER_MINUTE,
     EXACT,
@@ -138,4 +139,9 @@ CONTINUOUS = [
     Row("example 5.2: 110 V of 220 V, duty one half", m.continuous_duty, {"V": 110.0, "V_b": 220.0, "U_d": 0.0, "U_f": 0.0}, 0.5, rel=EXACT),
 ]  # fmt: skip
 
-ROWS = [*CONSTANTS, *LINE, *KNOB, *COOLING, *CONTINUOUS]
+STARTS = [
+    Row("D1: 260 V, 0.4 ohm, 125 % of 50 A; DOE-HDBK-1011, electrical science", b.start_resistor, {"V": 260, "U_b": 0, "I": 62.5, "R_1": 0.4}, 3.76, rel=EXACT),
+    Row("D1: 125 % of 50 A; the same", b.allowed_start_current, {"I_n": 50, "k": 1.25}, 62.5, rel=EXACT),
+    Row("1.1-d: 100 V, 0.2 ohm, twice 50 A; forum thread", b.start_resistor, {"V": 100, "U_b": 0, "I": 100, "R_1": 0.2}, 0.80, rel=EXACT),
+]
+ROWS = [*CONSTANTS, *LINE, *KNOB, *COOLING, *CONTINUOUS, *STARTS]

@@ -1,9 +1,9 @@
-"""Published and derived figures of braking and of spinning bodies.
+"""Published and derived figures of braking, of tachometers and of spinning bodies.
 
 The codes before the colon are those of a collection of check rows, each made from the source named behind it.
 """
 
-from buildsheet.formulas import braking, controls, mechanics, motor, rotor
+from buildsheet.formulas import braking, controls, mechanics, motor, rotor, tachometer
 from tests.formulas.rows import EXACT, FOOT, INCH, POUND_FORCE, Row, rpm
 
 K = 0.4567  # V·s/rad of the motor of row 1.2
@@ -34,6 +34,16 @@ BRAKING = [
     Row("9-c: heat in the armature at first; derived as the rest of 82.5 V times 8.25 A", motor.copper_loss, {"I_rms": 8.25, "R": 1.5}, 82.5 * 8.25 - 579.0, rel=2e-2),
 ]  # fmt: skip
 
+# Speeds of synchronous machines by poles and frequency, printed in textbooks on electrical machines; from memory.
+SPEEDS = "table of synchronous speeds in machine textbooks, from memory"
+TACHOMETERS = [
+    Row(f"2 poles, 60 Hz; {SPEEDS}", tachometer.tachometer_speed, {"f": 60, "p": 1}, rpm(3600), rel=EXACT),
+    Row(f"12 poles, 50 Hz; {SPEEDS}", tachometer.tachometer_speed, {"f": 50, "p": 6}, rpm(500), rel=EXACT),
+    Row(f"14 poles, 60 Hz; {SPEEDS}, to the whole turn", tachometer.tachometer_speed, {"f": 60, "p": 7}, rpm(514), abs=rpm(0.5)),
+    Row(f"400 Hz at 12 000 rpm: 4 poles, aircraft generators; {SPEEDS}", tachometer.tachometer_pole_pairs, {"f": 400, "omega": rpm(12000)}, 2.0, rel=EXACT),
+    Row("7 V for each 1000 rpm, a usual tachometer by its data sheet, from memory: 24.5 V", tachometer.tachometer_speed_by_voltage, {"V": 24.5, "V_1": 7.0, "omega_1": rpm(1000)}, rpm(3500), rel=EXACT),
+]  # fmt: skip
+
 # Strength of materials, problems 139 and 140 of a public review site: steel of 490 lb/ft³ with g = 32.2 ft/s²; 7.85 Mg/m³.
 STEEL = 490 * 0.45359237 / FOOT**3
 KSI = 1000 * POUND_FORCE / INCH**2
@@ -51,4 +61,4 @@ ROTOR = [
     Row("a metre of round steel bar of 20 mm: 2.47 kg; trade weight tables, from memory", rotor.cylinder_mass, {"d": 0.020, "l": 1.0, "rho": 7850}, 2.47, abs=0.005),
 ]  # fmt: skip
 
-ROWS = [*BRAKING, *ROTOR]
+ROWS = [*BRAKING, *TACHOMETERS, *ROTOR]

@@ -13,6 +13,7 @@ import pytest
 
 from buildsheet.citations import derivation
 from buildsheet.formulas.formula import REGISTRY, Constant, Formula, formula
+from buildsheet.quantities import registry
 from buildsheet.units import (
     ALIKE,
     KILOGRAM,
@@ -28,7 +29,6 @@ from buildsheet.units import (
     Unit,
     Volt,
     Watt,
-    registry,
 )
 from buildsheet.worksheet.equation import _body, worked
 from tests.formulas.walk import FORMULAS, points

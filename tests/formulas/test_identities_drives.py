@@ -1,9 +1,10 @@
 """Definitions of drives, supplies and brakes that nobody publishes figures for: identities instead."""
 
 from collections.abc import Callable
-from math import e, hypot, sqrt
+from math import e, exp, hypot, sqrt
 
 import pytest
+from scipy.integrate import quad
 
 from buildsheet.formulas import (
     braking,
@@ -16,6 +17,7 @@ from buildsheet.formulas import (
     series,
     shunt,
     smoothing,
+    starting,
     transformer,
 )
 from buildsheet.formulas.formula import OutsideLimits
@@ -38,6 +40,22 @@ def _shunt_braking_current() -> None:
     whole = shunt.shunt_braking_current(K_e=1.05, omega=120.0, p=1.0, R_a=0.25, R_b=5.0)
     assert whole == approx(braking.brake_current(E=E, R_a=0.25, R_b=5.0))
     assert shunt.shunt_braking_current(K_e=1.05, omega=120.0, p=0.5, R_a=0.25, R_b=5.0) == approx(whole / 2)
+
+
+def _bridging_current() -> None:
+    # What the work leaves of the volts with the resistor in, met by the motor without it: (V − (V − I·(R + R_s)))/R.
+    V, I, R, R_s = 24.0, 5.0, 0.4, 0.8
+    emf = motor.back_emf(V=V, I=I, R=R + R_s, U_b=0.0)
+    assert starting.bridging_current(I=I, R_1=R, R_s=R_s) == approx((V - emf) / R)
+    assert starting.bridging_current(I=I, R_1=R, R_s=0.0) == approx(I)
+
+
+def _start_heat() -> None:
+    # The integral of the decaying current by scipy; and an idle run-up, whose heat is half of I_1²·R·τ.
+    I_1, I, R, tau, t = 20.0, 6.0, 0.5, 0.12, 1.2
+    whole, _ = quad(lambda x: R * (I + (I_1 - I) * exp(-x / tau)) ** 2, 0.0, t)
+    assert starting.start_heat(I_1=I_1, I=I, R=R, tau=tau, t=t) == approx(whole, rel=1e-3)
+    assert starting.start_heat(I_1=I_1, I=0.0, R=R, tau=tau, t=t) == approx(I_1**2 * R * tau / 2)
 
 
 def _current_with_margin() -> None:
@@ -179,6 +197,8 @@ def _proof_of_spin_test() -> None:
 IDENTITIES: dict[str, Callable[[], None]] = {
     "saturated_torque": _saturated_torque,
     "shunt_braking_current": _shunt_braking_current,
+    "bridging_current": _bridging_current,
+    "start_heat": _start_heat,
     "current_with_margin": _current_with_margin,
     "volts_that_a_field_stands": _volts_that_a_field_stands,
     "rating_with_spare": _rating_with_spare,

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from buildsheet.formulas.formula import OutsideLimits
-from buildsheet.units import spell
+from buildsheet.quantities import spell
 from tests.formulas.walk import FORMULAS, example
 
 LIMITS = [(name, argument) for name, one in FORMULAS.items() for argument in one.limits]

@@ -25,7 +25,7 @@ def test_the_walk_meets_every_module() -> None:
 
     assert {module.rpartition(".")[2] for module in modules} >= {
         "battery", "braking", "choice", "conductors", "controls", "cooling", "cutting", "induction", "inverter", "mechanics",
-        "motor", "protection", "rotor", "series", "shunt", "smoothing", "transformer", "triac",
+        "motor", "protection", "rotor", "series", "shunt", "smoothing", "tachometer", "transformer", "triac",
     }  # fmt: skip
 
 

@@ -3,7 +3,8 @@
 import pytest
 
 from buildsheet.given.problems import near, not_known
-from buildsheet.units import KELVIN, read
+from buildsheet.quantities import read
+from buildsheet.units import KELVIN
 from tests.given.files import problem, reads
 
 DC = "motor: {kind: magnet-dc, "

@@ -11,7 +11,7 @@ import pytest
 from buildsheet.circuit.netlist import Circuit
 from buildsheet.packet.html import html
 from buildsheet.packet.ink import Ink
-from buildsheet.packet.views import checks, drill, insulation, parts, power, steps, wires
+from buildsheet.packet.views import checks, drill, insulation, parts, power, wires, wiring_steps
 from buildsheet.packet.views.steps import PartHead, StepItem
 from buildsheet.plan import Plan, plan
 from buildsheet.plan.cuts import cables, on_a_plug
@@ -175,7 +175,7 @@ def test_every_end_is_counted_once_but_those_in_the_plug(text: str) -> None:
 
 
 def steps_of(one: Plan) -> list[StepItem]:
-    return [item for item in steps.items(one, INK) if isinstance(item, StepItem)]
+    return [item for item in wiring_steps.items(one, INK) if isinstance(item, StepItem)]
 
 
 def test_a_cable_is_led_in_before_its_cores_and_its_protective_conductor_is_first() -> None:
@@ -314,7 +314,7 @@ def test_at_the_battery_minus_goes_on_before_plus() -> None:
     """Common practice on batteries: the grounded or minus lead first, the live post last, so that a spanner that slips
     meets no finished circuit; sheet 2 says the same."""
     made_plan = made(CARDER)
-    laid = [line for item in steps.items(made_plan, INK) if isinstance(item, StepItem) for line in item.wires]
+    laid = [line for item in wiring_steps.items(made_plan, INK) if isinstance(item, StepItem) for line in item.wires]
     ends = [end for line in laid for end in (line.end1, line.end2) if end.startswith("X1 ")]
     assert [end[-1] for end in ends] == ["−", "−", "+", "+"]
 

@@ -95,6 +95,15 @@ def test_no_letter_lies_on_another(name: str) -> None:
 
 
 @EACH
+def test_no_line_can_break_inside_a_number(name: str) -> None:
+    """Unicode Standard Annex 14, table 1: a line may break behind a thin space (U+2009, class BA), and on neither side of
+    a narrow no-break space (U+202F, class GL). All packets print figures over 999; from memory."""
+    page_text = html(demo(name)[0])
+    assert "\u2009" not in page_text
+    assert re.search(r"\d\u202f\d{3}(?!\d)", page_text)
+
+
+@EACH
 def test_no_page_is_nearly_empty(name: str) -> None:
     """A page of which less than a quarter is used wastes paper and tears a sheet apart."""
     made, packet = demo(name)

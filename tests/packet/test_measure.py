@@ -1,7 +1,6 @@
-"""The measuring sheets: one page each on both papers, nothing over anything else, and every grey line of theirs is read by
-the program when its gaps are filled with the models' own examples.
+"""The measuring sheets: one page each on both papers, nothing over anything else, and what the bench must be told.
 
-Checked against: PDF/UA-1 by an independent validator; the project file's models; what the bench needs (each reading a box).
+Checked against: PDF/UA-1 by an independent validator; what the bench needs (each reading a box).
 """
 
 import re
@@ -17,29 +16,11 @@ import pytest
 from click.testing import CliRunner, Result
 
 from buildsheet.cli import main
-from buildsheet.given.alternating import LinePlate, MotorCapacitor, ThreePhasePlate
-from buildsheet.given.bench import (
-    AlternatingTest,
-    FieldPlate,
-    FieldRun,
-    FreeRun,
-    HeldRotor,
-    OldRun,
-    Plate,
-    Spun,
-    SpunField,
-)
 from buildsheet.given.problems import BuildsheetError
-from buildsheet.motors.brushed import BrushedMotor
-from buildsheet.motors.magnet_dc import MagnetDC
-from buildsheet.motors.series import SeriesMotor
-from buildsheet.motors.shunt import ShuntMotor
 from buildsheet.packet import edge, measure, pdf
 from buildsheet.packet.bench_circuit import drawing
 from buildsheet.packet.ink import Ink
-from buildsheet.project import read
 from buildsheet.reference import region, region_names, table
-from buildsheet.worksheet import Value
 from tests.packet.test_demo_packets import QUANTITY
 from tests.packet.test_kit import characters, texts
 
@@ -47,8 +28,6 @@ ROOT = Path(__file__).resolve().parents[2]
 TEMPLATES = sorted((ROOT / "templates/measure").glob("*.j2"))
 EVERY = [(sheet, name) for sheet in measure.SHEETS for name in region_names()]
 EACH = pytest.mark.parametrize(("sheet", "name"), EVERY, ids=[f"{sheet.slug}, {name}" for sheet, name in EVERY])
-GAP = '<i class="ms-gap"></i>'
-ANY_WAY = {"motor": "", "power": "  way: phase-controlled-drive\n", "on_hand": ""}
 
 
 @cache
@@ -142,6 +121,12 @@ def test_no_glyph_is_missing_and_no_template_word_leaks(sheet: measure.MeasureSh
 
 
 @EACH
+def test_no_line_can_break_inside_a_number(sheet: measure.MeasureSheet, name: str) -> None:
+    """Unicode Standard Annex 14, table 1: a line may break behind a thin space (U+2009, class BA); from memory."""
+    assert "\u2009" not in html(sheet.slug, name)
+
+
+@EACH
 def test_the_regions_words(sheet: measure.MeasureSheet, name: str) -> None:
     """Gray and color in North America, grey and colour in Europe."""
     text = " ".join(texts(printed(sheet.slug, name))[0].split())
@@ -205,97 +190,6 @@ def test_film_figures_belong_together() -> None:
     assert settings.cell("fastest by film", "value").si == pytest.approx(rate / 4 * 2 * 3.14159265, rel=1e-6)
 
 
-# --- lines for the project file --------------------------------------------------------------------
-
-GROUPS = {
-    "plate": Plate, "held": HeldRotor, "spun": Spun, "spun_field": SpunField, "free_run": FreeRun, "field_plate": FieldPlate,
-    "alternating": AlternatingTest, "old_run": OldRun, "capacitor": MotorCapacitor,
-}  # fmt: skip
-PLATES = {"three-phase": ThreePhasePlate, "magnet-dc": Plate, "series": Plate, "shunt": Plate, "": Plate}
-SINGLE = {"winding": "1.5", "run_winding": "2.1", "start_winding": "9", "field_winding": "1.2", "rotor": "4000", "rated": "10", "line_voltage": "120", "output_high": "90", "potentiometer": "5"}
-IN_LIST = {"- reversing switch": "20 250", "- disconnect": "16 250", "- emergency stop": "250"}
-
-
-def lines(page_text: str) -> list[str]:
-    found: list[str] = re.findall(r'<span class="ms-yaml">(.*?)</span>', page_text)
-    return [line.replace("&gt;", ">") for line in found]
-
-
-def filled(line: str, kind: str = "") -> str:
-    """A grey line with its gaps filled in order: a group's from the examples of its model, others from SINGLE."""
-    key = line.partition(":")[0]
-    if key in GROUPS:
-        model = GROUPS[key] if key != "plate" else PLATES.get(kind, LinePlate)
-        if (kind, key) == ("shunt", "free_run"):
-            model = FieldRun
-        numbers = [str(model.model_fields[name].examples[0]).split()[0] for name in model.SHORT if model.model_fields[name].examples]  # type: ignore[index]
-        if key == "plate":
-            numbers = numbers[: line.count(GAP)]
-    elif line.startswith("- "):
-        numbers = IN_LIST[line.partition(",")[0]].split()
-    else:
-        numbers = [SINGLE[key]]
-    assert len(numbers) == line.count(GAP), line
-    for number in numbers:
-        line = line.replace(GAP, number, 1)
-    return line
-
-
-def ticked(page_text: str) -> dict[str, list[str]]:
-    """Words of the file that may be ticked, by key."""
-    found: dict[str, list[str]] = {}
-    for paragraph in re.findall(r'<p class="ms-ticks">(.*?)</p>', page_text, re.DOTALL):
-        key = re.search(r'<span class="ms-key">(\w+):</span>', paragraph)
-        if key:
-            found[key[1]] = [word.replace("&#39;", "'") for word in re.findall(r'<b class="ms-word">(.*?)</b>', paragraph)]
-    return found
-
-
-WITH_LINES = [(sheet, name) for sheet, name in EVERY if sheet.under]
-
-
-@pytest.mark.parametrize(("sheet", "name"), WITH_LINES, ids=[f"{sheet.slug}, {name}" for sheet, name in WITH_LINES])
-def test_every_grey_line_is_read_when_it_is_filled(sheet: measure.MeasureSheet, name: str) -> None:
-    page_text = html(sheet.slug, name)
-    found = lines(page_text)
-    assert found
-    for line in found:
-        head = ANY_WAY[sheet.under]
-        if sheet.under == "motor":
-            head = f"  kind: {sheet.kind or 'magnet-dc'}\n"
-        project = read(f"buildsheet: 1\n{sheet.under}:\n{head}  {filled(line, sheet.kind)}\n", "sheet.yaml")
-        group = getattr(project, sheet.under)
-        made = group[0] if isinstance(group, tuple) else getattr(group, line.partition(":")[0])
-        values = [made] if isinstance(made, Value) else [getattr(made, field) for field in type(made).SHORT]
-        known = [value for value in values if isinstance(value, Value) and value.known]
-        assert len(known) == line.count(GAP), line
-    for key, words in ticked(page_text).items():
-        for word in words:
-            head = f"  kind: {sheet.kind}\n" if sheet.under == "motor" else ANY_WAY[sheet.under]
-            project = read(f"buildsheet: 1\n{sheet.under}:\n{head}  {key}: {word}\n", "sheet.yaml")
-            got = getattr(getattr(project, sheet.under), key)
-            assert str(got).lower() == word
-
-
-@pytest.mark.parametrize(("kind", "model"), [("magnet-dc", MagnetDC), ("series", SeriesMotor), ("shunt", ShuntMotor)])
-def test_a_motor_sheet_asks_for_every_key_that_a_bench_can_answer(kind: str, model: type[BrushedMotor]) -> None:
-    """All keys but the question, what needs a bridge or a coast, the old machine's run, which has its own sheet, the wires that the
-    machine will leave unused, and a spin test at the whole of a field, which no battery makes."""
-    page_text = html(f"motor-{kind}", "europe")
-    asked = {line.partition(":")[0] for line in lines(page_text)} | set(ticked(page_text))
-    left = {"kind", "ask", "inductance", "inertia", "old_run", "spare_wires"} | ({"winding"} if kind != "magnet-dc" else set())
-    left |= {"spun_field"} if kind == "shunt" else set()
-    assert asked == set(model.model_fields) - left
-    assert "old_run" in {line.partition(":")[0] for line in lines(html("donor", "europe"))}
-
-
-def test_sheets_that_no_file_takes_have_no_lines() -> None:
-    """Every kind of motor is taken by a file."""
-    for sheet in measure.SHEETS:
-        assert sheet.under or not sheet.kind, sheet.slug
-        assert bool(lines(html(sheet.slug, "europe"))) is bool(sheet.under), sheet.slug
-
-
 # --- what the bench must be told -------------------------------------------------------------------
 
 
@@ -315,6 +209,14 @@ def test_sheets_that_no_file_takes_have_no_lines() -> None:
         ("motor-shaded-pole", "Lowering its voltage is no speed control."),
         ("motor-three-phase", "Lowering its voltage is no speed control."),
         ("board", "still not proven separated"),
+        ("board", "sheet console"),
+        ("console", "One without a tick, or not known: stop here."),
+        ("console", "the maker says in words that the console's side is separated from the line"),
+        ("console", "What the board then gave is at line voltage."),
+        ("console", "pull the plug, stop."),
+        ("motor-series", "sheet spare-wires"),
+        ("spare-wires", "A tap is live with the motor, and runs it faster."),
+        ("spare-wires", "its tachometer counts as live"),
         ("transformer", "It is never powered."),
         ("capacitor", "A capacitor of an oven holds enough to kill"),
         ("switch", "what it breaks on DC is not known at any voltage"),
@@ -336,6 +238,10 @@ def test_the_danger_of_the_sheet_is_said(slug: str, said: str) -> None:
         ("transformer", "Fed at the wrong winding", "Low AC"),
         ("transformer", "An oven transformer", "Marks"),
         ("board", "The knob may be live", "Knob to line"),
+        ("console", "One without a tick", "Its plug"),
+        ("console", "One without a tick", "Clips on"),
+        ("console", "One without a tick", "Plug in"),
+        ("console", "A capacitor keeps its charge", "All of this"),
         ("capacitor", "A capacitor keeps its charge", "Emptied"),
         ("what-is-it", "A capacitor keeps its charge", "Ohms"),
         ("donor", "A capacitor keeps its charge", "Keep and tag"),
@@ -344,6 +250,14 @@ def test_the_danger_of_the_sheet_is_said(slug: str, said: str) -> None:
 def test_a_danger_stands_before_the_step_that_needs_it(slug: str, danger: str, step: str) -> None:
     text = html(slug, "north-america")
     assert 0 < text.index(danger) < text.index(f'<div class="ms-name">{step}')
+
+
+def test_one_sheet_alone_reads_with_the_plug_in_and_says_so_on_both_of_its_signs() -> None:
+    """Badge in the head and title block at the foot; every other sheet is for a plug that is out from first to last."""
+    for sheet in measure.SHEETS:
+        text = html(sheet.slug, "europe")
+        assert text.count("in for one reading") == (2 if sheet.what == "console" else 0), sheet.slug
+        assert ("Plug in<small>" in text) is bool(sheet.plugged), sheet.slug
 
 
 def test_every_sheet_that_reads_to_the_frame_says_what_that_is_not() -> None:
@@ -389,7 +303,7 @@ def test_the_command_writes_both_files(arguments: tuple[str, ...], name: str, tm
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (("moter",), 'no sheet "moter"; there are motor, donor, board, transformer, capacitor, switch; did you mean motor?'),
+        (("moter",), 'no sheet "moter"; there are motor, donor, board, console, spare-wires, transformer, capacitor, switch; did you mean motor?'),
         (("motor",), "say which kind of motor: magnet-dc, series"),
         (("motor", "magnet"), 'no kind of motor "magnet"'),
         (("motor", "seris"), "did you mean series?"),

@@ -83,7 +83,7 @@ NOTES = {
         "spare-wires-live": "the field's tap, which goes nowhere, is live with the motor",
     },
     "wool-carder": ON_ANY | ON_A_BATTERY | {"wet-battery": "a damp place, which its voltage and its shut box allow"},
-    "plaster-stirrer": {note: why for note, why in (ON_ANY | ON_A_BATTERY).items() if note not in ("fault-full-speed", "fault-charging", "limit-above-fuse")},
+    "plaster-stirrer": {"start-resistor-hot": "a start resistor that is never bridged gets hot", "fault-hard-start": "one relay and one timer keep the start soft"} | {note: why for note, why in (ON_ANY | ON_A_BATTERY).items() if note not in ("fault-full-speed", "fault-charging", "limit-above-fuse")},
     "pulp-beater": ON_ANY | {
         "line-voltage": "line voltage as far as the motor, the pulse source alone is separated",
         "fault-frame": "a broken bond is noticed by nobody until the next fault",

@@ -148,7 +148,7 @@ def test_gapped_current_as_simulated() -> None:
     assert steady.average_current == pytest.approx(5.001, rel=1.5e-3)
     assert steady.rms_current == pytest.approx(7.276, rel=1.5e-3)
     assert steady.peak_current == pytest.approx(13.42, rel=1.5e-3)
-    assert steady.conduction_fraction == pytest.approx(0.58, abs=0.005)
+    assert steady.conduction_angle / pi == pytest.approx(0.58, abs=0.005)
 
 
 def test_smooth_current_as_simulated() -> None:

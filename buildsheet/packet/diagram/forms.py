@@ -25,7 +25,7 @@ L, R = "L", "R"
 TURNED = "turned"  # third in a mode: the later terminal stands above the earlier one
 PAIR_MODES = ((L, R), (R, L), (L, L), (R, R), (L, L, TURNED), (R, R, TURNED))
 ACTUATED = {  # how a kind of switch is worked; any other kind is a plain blade
-    "contactor": "contact", "relay": "contact", "field-relay": "contact", "timer": "contact", "emergency-stop": "mushroom", "stop": "button",
+    "contactor": "contact", "relay": "contact", "bridging-relay": "contact", "run-up-timer": "contact", "field-relay": "contact", "timer": "contact", "emergency-stop": "mushroom", "stop": "button",
     "start": "button", "zero-switch": "knife", "button": "button", "foot-switch": "button", "overload": "trip", "thermal": "trip", "thermostat": "trip", "pedal": "button",
 }  # fmt: skip
 RESISTANCES = {"overload": "heater", "motor": "armature", "fan": "fan", "lamp": "lamp", "indicator": "lamp", "meter": "meter",
@@ -135,7 +135,7 @@ def _pairs(device: Device) -> Pairs:
 def _resistance(device: Device, inside: Resistance) -> str:
     coil = device.coil is not None and {inside.a, inside.b} == set(device.coil)
     if coil or (device.kind in {"contactor", "relay"} and inside.a.startswith("A")):
-        return "timer-coil" if device.kind == "timer" else "coil"
+        return "timer-coil" if device.kind.endswith("timer") else "coil"
     return _wound(inside, device.kind)
 
 

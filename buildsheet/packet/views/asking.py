@@ -10,6 +10,7 @@ from buildsheet.circuit.readings import expected
 from buildsheet.packet.views.reading import HELD, Row, Tip, hand_words, running, want_of
 from buildsheet.reference import table
 
+AT_REST = ("timer", "run-up-timer", "bridging-relay")  # no hand moves them, or none has to
 UNREAD = ("fan", "lamp", "indicator", "meter", "transformer", "autotransformer")
 
 
@@ -43,7 +44,7 @@ class Asker:
         self.run = {
             device.code: running(device)
             for device in circuit.devices.values()
-            if device.positions and device.kind not in (*HELD, "disconnect", "timer", "potentiometer")
+            if device.positions and device.kind not in (*HELD, *AT_REST, "disconnect", "potentiometer")
         }
 
     def _first_switch(self, pole: Terminal) -> Tip:

@@ -10,10 +10,11 @@ from buildsheet.packet.views.end_rows import ends, parts
 from buildsheet.packet.views.field import field
 from buildsheet.packet.views.motor_rows import dial, knob, motor, reversing, transformer
 from buildsheet.packet.views.reading import Group
+from buildsheet.packet.views.start_rows import start
 from buildsheet.packet.views.supply_rows import chain, metal, supply
 from buildsheet.plan import Plan
 
-SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, motor, field, alternating, parts, ends)
+SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, motor, field, alternating, start, parts, ends)
 
 
 def groups(plan: Plan, ink: Ink) -> tuple[Group, ...]:

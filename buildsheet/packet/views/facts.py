@@ -57,10 +57,19 @@ def decided(plan: Plan, ink: Ink) -> list[Fact]:
     return [
         *found,
         *field.decided(plan, ink),
+        *_soft_start(plan, ink),
         ("Power wires", f"{sizes.wire('line').gauge or 'not known'}, in the box and to the motor"),
         *((name, joined(words, ink)) for name, words in sizes.outfit.facts),
         ("Speed", _speed(plan) + ("; the belt ratio puts the motor near its best speed at the top" if plan.project.belts else "")),
     ]  # fmt: skip
+
+
+def _soft_start(plan: Plan, ink: Ink) -> list[Fact]:
+    soft = plan.design.sizes.soft_start if plan.design.sizes is not None else None
+    hard = plan.design.sheet.values.get("start.I")
+    if soft is None or hard is None:
+        return []
+    return [("Soft start", f"R5, {row_of(soft.resistor)}, keeps the first current to {ink.print(soft.first)} instead of {ink.print(hard)}, until K4 and K5 bridge it after {ink.print(soft.waits)}")]
 
 
 def _speed(plan: Plan) -> str:
@@ -106,6 +115,8 @@ def settings(plan: Plan, ink: Ink, *, by_hand: bool = False) -> list[Fact]:
         found.append(("Standstill timer K1", f"{ink.print(plan.design.sheet.values['K1.t_need'])}, or a little more"))
     if sizes.precharge is not None:
         found.append(("Charging timer K2", f"{ink.print(sizes.precharge.need)}, or a little more"))
+    if sizes.soft_start is not None:
+        found.append(("Run-up timer K4", f"{ink.print(sizes.soft_start.waits)}, or a little more"))
     found += field.settings(plan, ink)
     dial = sizes.overload_dial
     if (

@@ -20,6 +20,7 @@ from buildsheet.worksheet import Value
 SEEN: tuple[tuple[Outcome, str], ...] = (
     ("no pull-in", "Start does nothing: the contactor does not pull in."),
     ("no hold", "The contactor pulls in and drops out again."),
+    ("resistor stays in", "It comes up slowly, no relay clicks, and after a while it stops by itself."),
     ("no turning", "The contactor holds, the motor stands still."),
     ("knob fails", "The knob does nothing, or there is one speed only."),
     ("fan stops", "The fan stands still."),
@@ -33,10 +34,11 @@ HAPPENS: dict[Outcome, str] = {
     "overload fails": "the overload relay trips and nothing stops",
     "brake fails": "coasts: nothing brakes",
     "brake drags": "the braking resistor glows while it runs",
+    "starts hard": "starts with all of the voltage at once: a fuse may blow",
     "field lost": "runs without its field: overspeed",
     "field unwatched": "nothing watches the field: its next break is overspeed",
     "guard fails": "runs on with the guard open",
-    "thermostat fails": "runs on though the box is hot",
+    "thermostat fails": "runs on though what the thermostat feels is hot",
     "pedal fails": "runs on when the foot leaves the pedal",
     "disconnect fails": "the box stays live with the disconnect off",
     "full speed": "runs at runaway speed",
@@ -205,7 +207,7 @@ def single_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
 
 def _gravity(outcomes: tuple[Outcome, ...]) -> int:
     order: list[Outcome] = ["field lost", "emergency stop fails", "full speed", "stays charged", "starts by itself", "disconnect fails", "stop fails", "field unwatched", "brake fails", "brake drags", "guard fails", "pedal fails",
-                            "start winding burns", "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "thermostat fails", "charged at once", "nothing yet"]  # fmt: skip
+                            "start winding burns", "frame unprotected", "reverses without waiting", "runs on the charger", "overload fails", "thermostat fails", "charged at once", "starts hard", "nothing yet"]  # fmt: skip
     return min(order.index(outcome) for outcome in outcomes)
 
 

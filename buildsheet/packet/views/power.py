@@ -133,6 +133,7 @@ class _Writer(Coupled):
             yield RowItem("Not started yet", "With nothing coupled this motor runs away, and nothing holds it. Its first start is with belt and tool on, guards shut.", tint=True)
             return
         yield from self.first_start()
+        yield from self.soft_start()
         yield from self.zero_start()
         yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
         if self.runs_away and self.control is not None:
@@ -225,6 +226,18 @@ class _Writer(Coupled):
             else "you know which it is: it waits for slow, or it runs up at once.",
             note="" if starts else "Write it into the file, power: starts_from_zero.",
         )
+
+    def soft_start(self) -> Iterator[StepItem]:
+        """A start that is listened to."""
+        sizes = self.plan.design.sizes
+        if sizes is None or sizes.soft_start is None:
+            return
+        yield self.step(
+            f"Press stop, wait until all stands. {self.start[0].upper()}{self.start[1:]}, and listen: from the contactor to the click of K5.",
+            "the motor comes up without a jerk, the click comes when it has nearly its speed, and after three starts R5 is at most hand-warm (plug out, wait, then feel)." if self.plugged else "the motor comes up without a jerk, the click comes when it has nearly its speed, and after three starts R5 is at most hand-warm.",
+            Taken("contactor to click", f"about {self.ink.print(sizes.soft_start.waits)}", "s", "stopwatch"),
+            note="No click: stop at once, and read the rows of the soft start on sheet 8 again.",
+        )  # fmt: skip
 
     def free_current(self) -> Iterator[StepItem]:
         free = self.plan.design.sheet.values.get("motor.free_run.current")

@@ -51,7 +51,7 @@ def drive_ends(circuit: Circuit, stage: int) -> tuple[Terminal, Terminal]:
     drive, the wires of a brake aside."""
     ends = [end for wire in circuit.wires if wire.stage == stage and wire.number % 100 < BRAKE for end in (wire.a, wire.b)]
     found = [end for end in ends if circuit.devices[end.device].kind == "drive"]
-    found = found or [end for end in ends if circuit.devices[end.device].kind in ("contactor", "disconnect", "line-fuse")]
+    found = found or [end for end in ends if circuit.devices[end.device].kind in ("contactor", "bridging-relay", "disconnect", "line-fuse")]
     return found[0], found[-1]
 
 

@@ -7,7 +7,8 @@ from math import inf
 from buildsheet.circuit import Contact, Device
 from buildsheet.circuit.readings import Reading
 from buildsheet.packet.ink import NARROW
-from buildsheet.units import OHM, figures, shown
+from buildsheet.quantities import figures, shown
+from buildsheet.units import OHM
 
 EN_DASH = f"{NARROW}–{NARROW}"
 Tip = tuple[str, str]  # a terminal, and what it is called at the bench
@@ -21,6 +22,7 @@ HANDS: Mapping[tuple[str, str], str] = {
     ("contactor", "out"): "{} left out",
     ("field-relay", "in"): "{} pushed in",
     ("field-relay", "out"): "{} let go",
+    ("bridging-relay", "in"): "{} pushed in",
     ("start", "pressed"): "{} held",
     ("stop", "pressed"): "{} held",
     ("emergency-stop", "pressed"): "{} pressed in",

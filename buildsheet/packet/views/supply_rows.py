@@ -6,7 +6,7 @@ from math import inf
 from buildsheet.circuit import Contact, Device, Terminal
 from buildsheet.circuit.contraction import contract, path_to, reached
 from buildsheet.circuit.readings import expected
-from buildsheet.packet.views.asking import Asker, low_case, spoken, terminal_of
+from buildsheet.packet.views.asking import AT_REST, Asker, low_case, spoken, terminal_of
 from buildsheet.packet.views.reading import BRIDGED, HELD, Group, Row, Tip, hand_words
 from buildsheet.reference import table
 
@@ -198,7 +198,7 @@ def _breakers(asker: Asker, base: Mapping[str, str], behind: Terminal) -> Iterat
     for code in order:
         device = asker.circuit.devices[code]
         if (
-            device.kind in ("disconnect", "contactor", "start", "timer", "potentiometer")
+            device.kind in ("disconnect", "contactor", "start", "potentiometer", *AT_REST)
             or not device.positions
         ):
             continue

@@ -12,7 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from buildsheet import units as u
-from buildsheet.units import QuantityError, Unit, figures, kinds_of, number, read, shown, spell, split
+from buildsheet.quantities import QuantityError, figures, kinds_of, number, read, shown, spell, split
+from buildsheet.units import Unit
 
 WRITTEN: list[tuple[str, Unit, float]] = [
     # as people write numbers
