@@ -30,16 +30,17 @@ from buildsheet.circuit.readings import resistance
 from buildsheet.circuit.sequence import Run, driven, hands, later, runs, settle
 
 LOADED = ("drive",)
+FAINT = ("bleeder", "timer")  # what passes a resistor that empties a capacitor, or a timer's coil, turns no motor
 STOPS = ("stop", "overload", "thermostat", "guard", "pedal", "charger-inlet")  # what opens the chain when it leaves its place
 SHORT = 2.0  # ohm; the three heaters of an overload relay come to less
 
 
 def moving(circuit: Circuit) -> Iterator[Breach]:
     """Breaches of what moves, and of what it comes to rest in."""
-    for run in runs(circuit):
-        for a, b in shorted_outputs(circuit, run.positions):
+    for positions in (*(run.positions for run in runs(circuit)), *_switched_on(circuit)):
+        for a, b in shorted_outputs(circuit, positions):
             words = f"less than {SHORT:.0f} Ω lies between {a} and {b}, the motor aside"
-            yield breach("short circuit", (a, b), run.positions, words)
+            yield breach("short circuit", (a, b), positions, words)
     for positions in [run.positions for run in runs(circuit)] or [circuit.rest]:  # a motor that is bridged may never run
         nodes = contract(circuit, positions)
         for motor in of_kind(circuit, "motor"):
@@ -54,6 +55,14 @@ def moving(circuit: Circuit) -> Iterator[Breach]:
     yield from _stopping(circuit)
     yield from _by_itself(circuit)
     yield from _opening(circuit)
+
+
+def _switched_on(circuit: Circuit) -> Iterator[Positions]:
+    """Each place of the reversing switches with the contactors in: one that shorts the supply through a relay's heaters lets
+    nothing run, so that no run would show it."""
+    for switch in of_kind(circuit, "reversing-switch"):
+        on = {d.code: d.positions[-1] for d in of_kind(circuit, "disconnect", "contactor")}
+        yield from ({**circuit.rest, **on, switch.code: place} for place in switch.positions)
 
 
 def joined_outputs(circuit: Circuit, positions: Positions) -> Iterator[tuple[Terminal, Terminal]]:
@@ -73,9 +82,11 @@ def _outputs(device: Device) -> tuple[str, ...]:
 
 
 def shorted_outputs(circuit: Circuit, positions: Positions) -> Iterator[tuple[Terminal, Terminal]]:
-    """The output terminals of a drive that only heaters and the like lie between: less than `SHORT` ohms, the motor aside."""
+    """The poles of the source, or the output terminals of a drive, that only heaters and the like lie between: less than `SHORT`
+    ohms, the motor aside."""
+    source, poles = circuit.source
     for device in circuit.devices.values():
-        ends = [Terminal(device.code, name) for name in _outputs(device)]
+        ends = [Terminal(device.code, name) for name in (poles.poles if device is source else _outputs(device))]
         for index, a in enumerate(ends):
             for b in ends[index + 1 :]:
                 if resistance(circuit, positions, a, b) < SHORT:
@@ -227,7 +238,7 @@ def fed_winding(circuit: Circuit, positions: Positions, code: str, winding: Resi
     source, reach its two ends."""
     if isinstance(winding, Winding) and winding.apart:
         return carries(circuit, positions, code, winding)
-    drives = [*of_kind(circuit, *LOADED), *of_kind(circuit, "bleeder")] if circuit.devices[code].kind == "motor" else []
+    drives = [*of_kind(circuit, *LOADED), *of_kind(circuit, *FAINT)] if circuit.devices[code].kind == "motor" else []
     outputs = [Terminal(d.code, name) for d in drives for name in d.limits]
     if not outputs:
         source, poles = circuit.source

@@ -5,7 +5,7 @@ from math import inf, log
 
 from buildsheet.circuit.breach import Breach, breach, drives_nothing, of_kind
 from buildsheet.circuit.contraction import all_positions, reached
-from buildsheet.circuit.netlist import Capacitor, Circuit, Terminal
+from buildsheet.circuit.netlist import Capacitor, Circuit, Contact, Fuse, Link, Resistance, Terminal, Winding
 from buildsheet.circuit.readings import resistance
 from buildsheet.circuit.sequence import settle
 
@@ -36,9 +36,46 @@ def discharge_time(circuit: Circuit, positions: dict[str, str], code: str, part:
 
     With several capacitors the sum of the time constants that each has with the others left out is an upper bound of the
     slowest of the network (open-circuit time constants add up to the sum of the reciprocal poles).
+
+    `positions` are those of a state without supply. States in which all contacts within reach stand alike share one answer.
     """
     if part.volts <= SAFE_VOLTS:
         return 0.0
+    key = ("discharge", code, part, *(positions[one] for one in _within_reach(circuit)))
+    if key not in circuit.kept:
+        circuit.kept[key] = _discharge_time(circuit, positions, code, part)
+    found: float = circuit.kept[key]
+    return found
+
+
+def _within_reach(circuit: Circuit) -> tuple[str, ...]:
+    """The devices whose contacts can lie at what a capacitor's charge reaches without supply, past no winding; a contactor,
+    which is then out, ends it."""
+    if "reach" not in circuit.kept:
+        stands: dict[str, set[str]] = {}
+        for state in without_supply(circuit):
+            for one, place in state.items():
+                stands.setdefault(one, set()).add(place)
+        reach = [Terminal(d.code, name) for d in circuit.devices.values() for p in d.inside if isinstance(p, Capacitor) for name in (p.a, p.b)]
+        seen, matter = set(reach), set[str]()
+        for here in reach:
+            beside = [wire.b if wire.a == here else wire.a for wire in circuit.at(here)]
+            for part in circuit.devices[here.device].inside:
+                if not isinstance(part, Contact | Link | Fuse | Resistance) or isinstance(part, Winding) or here.name not in (part.a, part.b):
+                    continue
+                if isinstance(part, Contact) and not part.closed_in & stands.get(here.device, set()):
+                    continue
+                if isinstance(part, Contact) or (isinstance(part, Resistance) and part.position):
+                    matter.add(here.device)
+                beside.append(Terminal(here.device, part.b if here.name == part.a else part.a))
+            reach += [end for end in dict.fromkeys(beside) if end not in seen]
+            seen.update(beside)
+        circuit.kept["reach"] = tuple(sorted(matter))
+    found: tuple[str, ...] = circuit.kept["reach"]
+    return found
+
+
+def _discharge_time(circuit: Circuit, positions: dict[str, str], code: str, part: Capacitor) -> float:
     own = resistance(circuit, positions, Terminal(code, part.a), Terminal(code, part.b))
     if own == inf:
         return inf

@@ -4,11 +4,14 @@ inverter, with nothing between. Wires 401 to 449.
 
 from dataclasses import dataclass
 
-from buildsheet.circuit import Capacitor, Contact, Device, Resistance, Winding
+from buildsheet.circuit import Capacitor, Contact, Device, Resistance, Terminal, Winding
 from buildsheet.circuit.builder import Board
+from buildsheet.controls.extras import with_room
+from buildsheet.controls.reversing import lead_over
 
 AT_REST, AT_SPEED = "at rest", "at speed"
 PHASES = ("U", "V", "W")
+OVER = (410, 411, 412, 413)  # wires of a winding that a direction switch changes over
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +30,7 @@ def wire_line_motor(
 ) -> None:
     """Heaters of the overload relay as far as it is on the board, motor, capacitor and bleed resistor between the poles in
     `ends`, the one that is fused first. `windings` are run and start winding, the second of which ends where the first does; or armature and field, which carry
-    one current."""
+    one current. A reversing switch on the board changes over the start winding, or the armature."""
     line, neutral = ends
     if "F3" in board.devices:
         board.wire(401, line, "F3:1", "line")
@@ -42,15 +45,26 @@ def wire_line_motor(
     board.wire(403, line, f"M1:{run.a}", "line", "motor", cable="W3")
     board.wire(404, neutral, f"M1:{run.b}", "neutral", "motor", cable="W3")
     for start in rest:
-        if starter is not None and starter.farads is not None:
+        capacitor = starter is not None and starter.farads is not None
+        if starter is not None and capacitor:
             _add_capacitor(board, starter, texts)
-            board.wire(407, line, "C1:1", "line")
+            board.wire(407, _room(board, line), "C1:1", "line")
             board.wire(408, "C1:1", "R2:1", "line")
             board.wire(409, "R2:2", "C1:2", "line")
+        if "S5" in board.devices:
+            lead_over(board, ("C1:2" if capacitor else _room(board, line), _room(board, neutral)), start, OVER, role="neutral")
+            continue
+        if capacitor:
             board.wire(410, "C1:2", f"M1:{start.a}", "armature", "motor", cable="W3")
         else:
             board.wire(410, f"M1:{run.a}", f"M1:{start.a}", "line")
-        board.wire(411, f"M1:{run.b}", f"M1:{start.b}", "neutral")
+        if start.b != run.b:  # else they are joined inside
+            board.wire(411, f"M1:{run.b}", f"M1:{start.b}", "neutral")
+
+
+def _room(board: Board, screw: str) -> str:
+    """This screw, or one beside it that has room for a wire more."""
+    return str(with_room(board, Terminal(*screw.split(":"))))
 
 
 def _in_a_row(board: Board, ends: tuple[str, str], windings: tuple[Winding, ...]) -> None:
@@ -60,11 +74,14 @@ def _in_a_row(board: Board, ends: tuple[str, str], windings: tuple[Winding, ...]
     for field in fields:
         board.wire(403, line, f"M1:{field.a}", "line", "motor", cable="W3")
         line = f"M1:{field.b}"
-    if fields:
+    if "S5" in board.devices:
+        lead_over(board, (line, ends[1]), armature, OVER, at_motor=bool(fields), role="neutral")
+    elif fields:
         board.wire(410, line, f"M1:{armature.a}", "line")
     else:
         board.wire(403, line, f"M1:{armature.a}", "line", "motor", cable="W3")
-    board.wire(404, ends[1], f"M1:{armature.b}", "neutral", "motor", cable="W3")
+    if "S5" not in board.devices:
+        board.wire(404, ends[1], f"M1:{armature.b}", "neutral", "motor", cable="W3")
 
 
 def _add_motor(board: Board, windings: tuple[Winding, ...], starter: Starter | None, makes_volts: float, bonded: bool, texts: dict[str, str]) -> None:
@@ -78,7 +95,7 @@ def _add_motor(board: Board, windings: tuple[Winding, ...], starter: Starter | N
                 Contact(winding.a, "S", frozenset({AT_REST})),
                 Winding("S", winding.b, winding.low, winding.high, part="start"),
             ]
-            names.append("S")
+            names.insert(max(map(names.index, (winding.a, winding.b))), "S")  # between the two that it lies between
             takes["S"] = 0
         else:
             inside.append(winding)

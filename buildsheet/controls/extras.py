@@ -61,7 +61,7 @@ def bar_screws(extras: Iterable[Extra], movable: Iterable[MovableMetal]) -> int:
 
 
 def with_room(board: Board, pole: Terminal) -> Terminal:
-    """A screw on the same node as `pole`, by wires and links alone, that holds one wire less than it takes."""
+    """A screw on the same node as `pole`, by wires and links alone, that holds one wire less than it takes; none at the motor."""
     reached = [pole]
     for here in reached:
         beside = [wire.b if wire.a == here else wire.a for wire in board.wires if here in (wire.a, wire.b)]
@@ -71,6 +71,8 @@ def with_room(board: Board, pole: Terminal) -> Terminal:
                 beside.append(Terminal(here.device, part.b if here.name == part.a else part.a))
         reached += [end for end in beside if end not in reached]
     for end in reached:
+        if board.devices[end.device].kind == "motor":  # its box takes its own cable alone
+            continue
         count = sum(end in (wire.a, wire.b) for wire in board.wires)
         if count < board.devices[end.device].takes.get(end.name, HOLDS):
             return end

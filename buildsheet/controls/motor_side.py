@@ -3,6 +3,7 @@
 from buildsheet.circuit import Contact, Device, Fuse, Resistance, Winding
 from buildsheet.circuit.builder import Board, Feed
 from buildsheet.controls.no_volt_release import ChainContact
+from buildsheet.controls.reversing import lead_over
 
 SET = frozenset({"set"})
 FIELD_WIRES = (409, 410)
@@ -88,13 +89,10 @@ def wire_motor(
     for number, field in zip(FIELD_WIRES, fields, strict=False):
         board.wire(number, ends[0], f"M1:{field.a}", "armature", "motor", cable="W3")
         ends = (f"M1:{field.b}", ends[1])
-    changed = "S5" in board.devices
-    if changed:
-        out = "motor" if fields else "panel"
-        board.wire(407, ends[0], "S5:1", "armature", out, cable="W3" if fields else "")
-        board.wire(408, ends[1], "S5:3", "armature", "panel")
-        ends = ("S5:2", "S5:4")
-    linked = bool(fields) and not changed  # from winding to winding, at the motor itself
+    if "S5" in board.devices:
+        lead_over(board, ends, armature, (407, 408, 403, 404), at_motor=bool(fields))
+        return "S5:2", "S5:4"
+    linked = bool(fields)  # from winding to winding, at the motor itself
     board.wire(403, ends[0], f"M1:{armature.a}", "armature", "box" if linked else "motor", cable="" if linked else "W3")
     board.wire(404, ends[1], f"M1:{armature.b}", "armature", "motor", cable="W3")
     return ends

@@ -1,9 +1,9 @@
-"""Reversing: a changeover switch in the armature leads whose early contact drops the no-volt release, and a timer that
-keeps it from coming in again until the machine stands.
+"""Reversing: a changeover switch in the leads of one winding, the armature or the start winding, whose early contact drops
+the no-volt release, and a timer that keeps it from coming in again until the machine stands.
 
 Sequence: leaving a direction opens the early contact, the contactor falls out and takes the current away; the timer,
 which was set while the contactor was in, goes on for its time without supply; only then can start pull the contactor
-in. So the armature is never switched under current, nor fed while it still turns.
+in. So the winding is never switched under current, nor fed while the machine still turns.
 """
 
 from buildsheet.circuit import Contact, Device, Winding
@@ -35,6 +35,15 @@ def add_reversing(board: Board, coil: tuple[float, float], texts: dict[str, str]
         )
     )  # fmt: skip
     return ChainContact(211, "S5:21", "S5:22", "panel")
+
+
+def lead_over(board: Board, ends: tuple[str, str], winding: Winding, numbers: tuple[int, int, int, int], *, at_motor: bool = False, role: str = "armature") -> None:
+    """Between the two `ends` the switch, then a winding of the motor: its current turns round with the switch, while that of what
+    lies outside does not. The first end is a screw `at_motor` where another winding comes before; the second's wire has a `role`."""
+    board.wire(numbers[0], ends[0], "S5:1", "armature", "motor" if at_motor else "panel", cable="W3" if at_motor else "")
+    board.wire(numbers[1], ends[1], "S5:3", role, "panel")
+    board.wire(numbers[2], "S5:2", f"M1:{winding.a}", "armature", "motor", cable="W3")
+    board.wire(numbers[3], "S5:4", f"M1:{winding.b}", "armature", "motor", cable="W3")
 
 
 def feed_timer(board: Board, feed: Feed) -> None:

@@ -47,7 +47,7 @@ def wire_soft_start(board: Board, behind: Feed, coil: tuple[float, float], texts
     board.wire(243, "K4:A1", "K4:15", "control")
     board.wire(244, "K4:18", "K5:A1", "control")
     # a way back that the contactor cuts: past the coils the motor would hang on an uncut pole; on a battery that pole is dead
-    back = str(with_room(board, second)) if second.device == "Q2" else "Q2:A2"
+    back = "K1:A2" if "K1" in board.devices else str(with_room(board, second)) if second.device == "Q2" else "Q2:A2"
     board.wire(245, back, "K5:A2", "control")
     board.wire(246, "K5:A2", "K4:A2", "control")
     return Terminal("K5", "2"), second

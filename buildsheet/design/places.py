@@ -243,16 +243,16 @@ def _motor_side(project: Project, sheet: Worksheet, supplied: Supplied, sizes: S
                 proof="trips at its test lever, and all three heaters read near 0",
             )
         )  # fmt: skip
-    if sizes.wait is not None and sizes.motor_fuse is not None:
-        load = sheet.work(
-            "S5.I_need", larger_of, "reversing switch, at least", a=sizes.motor_fuse, b=sizes.overload_need
-        )
+    if sizes.wait is not None:
+        guard = sizes.motor_fuse if sizes.motor_fuse is not None else sizes.line_fuse
+        load = sheet.work("S5.I_need", larger_of, "reversing switch, at least", a=guard, b=sizes.overload_need)
+        volts, kind = (Need("voltage", "≥", peak, "volts, DC"), " DC") if sizes.motor_fuse is not None else (volts_need(supplied), _current(supplied))
         found += [
             Place(
                 "reversing-switch", "reversing switch", "Direction switch",
-                (Need("current", "≥", load, "amperes"), Need("voltage", "≥", peak, "volts, DC"), TWO_POLES,
+                (Need("current", "≥", load, "amperes"), volts, TWO_POLES,
                  Need("centre", "=", "centre off", "middle position"), Need("auxiliary", "=", "auxiliary contact", "early contact")),
-                ("cam switch, two-pole changeover, 1-0-2, ", load, ", ", peak, " DC, with a contact that is closed in 1 and 2 and opens first on leaving them"), "S5",
+                ("cam switch, two-pole changeover, 1-0-2, ", load, ", ", volts.value, f"{kind}, with a contact that is closed in 1 and 2 and opens first on leaving them"), "S5",
                 "a drum switch of an old machine, once every contact is measured in all three positions", safety=True,
                 proof="its rows of sheet 8 in band in all three positions, and the early contact opens before the others",
             ),

@@ -10,7 +10,7 @@ from buildsheet.controls.alternating_motor import Starter, wire_line_motor, wire
 from buildsheet.controls.battery import add_charger_inlet, wire_battery
 from buildsheet.controls.brake import add_brake
 from buildsheet.controls.choices import Choke
-from buildsheet.controls.extras import bar_screws, bond_movable, renamed, wire_extras
+from buildsheet.controls.extras import bar_screws, bond_movable, renamed, wire_extras, with_room
 from buildsheet.controls.field import OwnFuse, add_field_relay, wire_field
 from buildsheet.controls.line import bond, wire_line
 from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
@@ -74,8 +74,7 @@ def wire(design: Design) -> Circuit | None:
             )
     if _has_relay(design):
         chain.append(add_overload(board, usual("heater of an overload relay"), texts))
-    reverses = project.machine is not None and project.machine.reverse and sizes.motor_fuse is not None
-    if reverses:
+    if sizes.wait is not None:
         chain.append(add_reversing(board, usual("coil of a timer"), texts))
     if sizes.field is not None and project.controls is not None and project.controls.field_relay:
         chain.append(add_field_relay(board, usual("coil of a current relay"), texts))
@@ -87,11 +86,15 @@ def wire(design: Design) -> Circuit | None:
         add_precharge(board, resistor=around("resistor", float(sizes.precharge.resistor)), coil=usual("coil of a timer"), texts=texts)
     behind = wire_no_volt_release(board, feed, chain=chain, zero=sizes.outfit.zero_contact, coil=usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
     limit = float(sizes.limit_rms) if sizes.limit_rms.known else inf
-    fed = wire_soft_start(board, behind, usual("coil of a timer"), texts) if sizes.soft_start is not None else behind
+    soft = sizes.soft_start is not None
+    if soft and "K1" in board.devices:  # ahead of the start resistor, behind which it would pull in late
+        feed_timer(board, behind)
+    fed = wire_soft_start(board, behind, usual("coil of a timer"), texts) if soft else behind
     outputs = sizes.outfit.wire(board, fed, limit=limit, texts=texts, metal=supplied.earthed)
-    if "K1" in board.devices:
+    if "K1" in board.devices and not soft:
         code, *ends = power.first
-        feed_timer(board, (Terminal(code, ends[0]), Terminal(code, ends[1])))
+        # a motor that hangs on the contactor itself has no drive before it: the timer lies where the motor's leads begin
+        feed_timer(board, (Terminal(code, ends[0]), Terminal(code, ends[1])) if code in board.devices else behind)
     shared: _Shared = {"windings": _windings(design), "makes_volts": _makes_volts(design), "bonded": supplied.earthed, "texts": texts}
     if sizes.motor_fuse is not None:
         lies = wire_motor(board, plus=outputs[0], minus=outputs[1], fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
@@ -106,7 +109,7 @@ def wire(design: Design) -> Circuit | None:
         wire_line_motor(board, (outputs[0], outputs[1]), starter=_starter(design), **shared)
     fan = project.controls.fan if project.controls else None
     if fan is not None:
-        wire_fan(board, behind, usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
+        wire_fan(board, (with_room(board, behind[0]), with_room(board, behind[1])), usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
     if supplied.earthed:
         _bonds(board, texts)
         bond_movable(board, movable)

@@ -56,7 +56,7 @@ def work(project: Project) -> Design:
     coast = work_coast(sheet, fastest if nothing_holds else load.motor_high, inertia, motor.losses(sheet))
     if project.machine is not None and project.machine.reverse and isinstance(motor, BrushedMachine):
         _work_reversal(sheet, motor, applied, points[1])
-    sizes = replace(sizes, wait=work_wait(project, sheet, coast), braking=work_braking(project, sheet, motor, load, coast))
+    sizes = replace(sizes, wait=work_wait(project, sheet, coast) if motor.reversal.winding is not None else None, braking=work_braking(project, sheet, motor, load, coast))
     places = places_of(project, here, sheet, supplied, sizes)
     return Design(
         project, here, sheet, motor, load,

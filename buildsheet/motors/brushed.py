@@ -11,7 +11,7 @@ from buildsheet.formulas.cooling import current_share
 from buildsheet.formulas.protection import current_by_heat
 from buildsheet.given.bench import AlternatingTest, Asked, FreeRun, HeldRotor, Plate
 from buildsheet.given.fields import Henries, Ohms
-from buildsheet.motors.motor import Machine, Motor, Rating, no_runaway, nothing_made
+from buildsheet.motors.motor import Machine, Motor, Rating, Reversal, no_runaway, nothing_made
 from buildsheet.reference import Region
 from buildsheet.sizing.waist import Applied, Point, Steered
 from buildsheet.units import AMPERE, OHM, RADIAN_PER_SECOND
@@ -43,6 +43,15 @@ class BrushedMachine(Machine):
 
     def connect(self, sheet: Worksheet, applied: Applied) -> None:
         del sheet, applied  # brushes take what they are given
+
+    @property
+    def reversal(self) -> Reversal:
+        """By its armature: a field's many turns make an arc in the switch, and magnets have no ends."""
+        return Reversal(
+            self.windings[0],
+            "switched over while it turns, this motor's own voltage drives with the supply and not against it",
+            "It takes more current than at a start, jerks the machine and burns contacts and commutator.",
+        )
 
     def rating(self, sheet: Worksheet) -> Rating | None:
         plate = self.plate

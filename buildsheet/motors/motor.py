@@ -51,6 +51,20 @@ class Rating:
 
 
 @dataclass(frozen=True, slots=True)
+class Reversal:
+    """How a switch in its leads turns a motor round: the `winding` whose two ends are changed over while the rest stays, and
+    what the motor does when that is done while it turns, with what follows. Without such a winding: why, and what to do
+    instead; `asks` is the key of the file that decides it, where the file does not say."""
+
+    winding: MotorWinding | None = None
+    thrown: str = ""
+    follows: str = ""
+    why: str = ""
+    instead: str = ""
+    asks: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Starting:
     """What turns a single-phase motor's field round: a second winding behind a `switch` that opens at speed, behind a
     `capacitor` marked for `volts`, or both; None for a part that it has not."""
@@ -100,7 +114,12 @@ class Machine(ABC):
     @property
     @abstractmethod
     def windings(self) -> tuple[MotorWinding, ...]:
-        """Its windings in the order of the current. Swapping the ends of the first alone turns the motor round."""
+        """Its windings in the order of the current; run and start winding, which lie side by side."""
+
+    @property
+    @abstractmethod
+    def reversal(self) -> Reversal:
+        """How a switch in its leads turns it round. Swapping its supply never does: that turns the current in all windings."""
 
     @property
     def own_field(self) -> tuple[Value, Value, Value] | None:

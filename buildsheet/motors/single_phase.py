@@ -18,7 +18,7 @@ from buildsheet.motors.induction import (
     plate_rating,
     warm,
 )
-from buildsheet.motors.motor import Motor, MotorWinding, Rating, Starting, no_runaway, nothing_made
+from buildsheet.motors.motor import Motor, MotorWinding, Rating, Reversal, Starting, no_runaway, nothing_made
 from buildsheet.sizing.alternating import AlternatingLine
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import FARAD, SHARE, VOLT
@@ -57,6 +57,10 @@ class SinglePhase(Motor):
     start_winding: Ohms = Field(
         description="Resistance of the start or auxiliary winding alone; a shaded-pole motor has none.", examples=["9 ohm"]
     )
+    leads: Literal["three", "four"] | None = Field(
+        None,
+        description="How many leads come out of its two windings: four are both ends of each; of three, run and start winding share one inside. Only four can be reversed.",
+    )
     capacitor: MotorCapacitor | None = Field(None, description="Its own capacitor, by its marks.")
     idle: Amperes = Field(description="Current without load on its line, belt off, if measured.", examples=["5.2 A"])
 
@@ -77,7 +81,29 @@ class SinglePhase(Motor):
     def windings(self) -> tuple[MotorWinding, ...]:
         """Its windings for the circuit: IEC 60034-8 marks the main one U and the auxiliary one Z."""
         run = MotorWinding("U1", "U2", "run", self.run_winding)
-        return (run, MotorWinding("Z1", "Z2", "start", self.start_winding)) if self.build.second else (run,)
+        if not self.build.second:
+            return (run,)
+        return run, MotorWinding("Z1", run.b if self.leads == "three" else "Z2", "start", self.start_winding)
+
+    @property
+    def reversal(self) -> Reversal:
+        """By its start winding, whose current then leads or lags the other way round against the run winding's."""
+        if not self.build.second:
+            return Reversal(why="Copper rings on its poles set its direction: no wire turns it round.", instead="Write reverse: false, or take another motor. Taken apart and put together with its stator end for end it turns the other way, and then only so.")
+        if self.leads is None:
+            return Reversal(
+                why="Both ends of its start winding must come out by themselves, and the file does not say whether they do.",
+                instead="Look for four leads, in two pairs that show nothing from pair to pair, and write motor: leads: four; or write reverse: false.",
+                asks="motor.leads",
+            )
+        if self.leads == "three":
+            return Reversal(
+                why="With three leads one end of its start winding is joined to its run winding inside, where no switch reaches.",
+                instead="Let a winder bring that end out, then write motor: leads: four; or write reverse: false; or take another motor.",
+            )
+        if self.build.switch:
+            return Reversal(self.windings[-1], "switched over while it turns, this motor goes on the old way", "At speed its start winding is out: the lever says one way, and the tool runs the other.")
+        return Reversal(self.windings[-1], "switched over while it turns, this motor may go on the old way, or brake with a jerk", "Either winding alone keeps a turning rotor turning; against each other they draw current as at a start.")
 
     @property
     def starting(self) -> Starting | None:
@@ -104,7 +130,7 @@ class SinglePhase(Motor):
         else:
             times = sheet.assume("motor.k_lr", "locked rotor")
             locked = sheet.work("motor.I_lr", f.locked_rotor_estimate, "current with the rotor held", I_n=rating.current, k=times)
-        return SinglePhaseMachine(sheet, rating, frequency, idle, locked, warm(sheet, self.run_winding), self.windings, self.starting)
+        return SinglePhaseMachine(sheet, rating, frequency, idle, locked, warm(sheet, self.run_winding), self)
 
 
 class SinglePhaseMachine(InductionMachine):
@@ -118,15 +144,19 @@ class SinglePhaseMachine(InductionMachine):
 
     def __init__(
         self, sheet: Worksheet, rating: Rating, frequency: Value, idle: Value, locked: Value, R_hot: Value,
-        windings: tuple[MotorWinding, ...], starting: Starting | None,
+        given: SinglePhase,
     ):  # fmt: skip
         super().__init__(sheet, rating, frequency)
         self.idle, self.at_start, self.R_hot = idle, locked, R_hot
-        self._windings, self.starting = windings, starting
+        self.given, self.starting = given, given.starting
 
     @property
     def windings(self) -> tuple[MotorWinding, ...]:
-        return self._windings
+        return self.given.windings
+
+    @property
+    def reversal(self) -> Reversal:
+        return self.given.reversal
 
     def connect(self, sheet: Worksheet, applied: Applied) -> None:
         del sheet

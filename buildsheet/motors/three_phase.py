@@ -19,7 +19,7 @@ from buildsheet.motors.induction import (
     plate_rating,
     warm,
 )
-from buildsheet.motors.motor import Motor, MotorWinding, Rating, no_runaway, nothing_made
+from buildsheet.motors.motor import Motor, MotorWinding, Rating, Reversal, no_runaway, nothing_made
 from buildsheet.sizing.alternating import ThreePhase
 from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import AMPERE, SHARE, VOLT
@@ -84,6 +84,13 @@ class ThreePhaseMachine(InductionMachine):
             ("Motor frequency, the base", self.frequency),
             ("Motor current, its overload protection", rated.current),
             ("Motor speed", rated.speed),
+        )
+
+    @property
+    def reversal(self) -> Reversal:
+        return Reversal(
+            why="An inverter reverses by its own input alone; a switch in the motor's leads would kill it.",
+            instead="Write reverse: false, and turn it round once by swapping two of U, V, W.",
         )
 
     @property

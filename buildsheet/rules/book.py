@@ -35,7 +35,7 @@ RULES: tuple[Rule, ...] = (
     battery.battery, combinations.combinations, extras.extras, extras.pedal, reversing.reversing, reversing.residual,
     machine.turning, rotor.homemade, machine.belts, machine.box, machine.window, machine.load, machine.coast, machine.motor, series.series, shunt.shunt, soft_start.soft_start,
     wet.wet, iron.stop, iron.winding, iron.there, iron.primary_fuse, iron.rush, iron.capacitor, iron.rectified,
-    induction.line_motor, induction.inverter, induction.not_reversed,
+    induction.line_motor, induction.inverter,
     parts.seats, parts.used, parts.proofs, faults.single_faults, stored.turning_motor, stored.blown_motor_fuse, stored.charged_drive, missing.circuit,
 )  # fmt: skip
 State = Literal["draft", "for building", "as built", "do not use"]

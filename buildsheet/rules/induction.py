@@ -11,13 +11,12 @@ from buildsheet.motors.series import SeriesMachine
 from buildsheet.motors.single_phase import SinglePhaseMachine
 from buildsheet.motors.three_phase import ThreePhaseMachine
 from buildsheet.reference import table
-from buildsheet.sizing.alternating import AlternatingLine, CutLine, ThreePhase
+from buildsheet.sizing.alternating import AlternatingLine, ThreePhase
 from buildsheet.sizing.finding import Finding, Said
 from buildsheet.worksheet import Value
 
 MACHINES = Citation("textbooks on electrical machines, induction motor")
 START = memory("NEMA MG 1", "start winding and its switch")
-OWN_LIMIT = practice("own limit of this version")
 SPARE = 1.3  # greatest torque over the work's, at the least: common practice for a load without shocks
 OFF = 0.05  # a tool that runs this far from what is wanted is told
 TRIPS_AT = 3.0  # IEC 60898-1: a breaker of type B may trip at once from three times its rating
@@ -115,21 +114,3 @@ def _three_phase(design: Design, gives: Value, motor: ThreePhaseMachine) -> Iter
     if high is not None and multiple is not None and multiple.known and high.torque.known and float(high.torque) * SPARE > float(multiple):
         yield Finding("near-breakdown", "stop", "WARNING", Said.of("At the highest speed the motor stalls at {0}; the work asks {1}.", multiple, high.torque), "Above its rated frequency its greatest torque falls with the square: a little more and it stalls at full current.",
                       "Use less of the range at the top.", Citation("power-electronics textbook, 4th ed.", "chapter 15, field weakening"), ("M1",), key="machine.speed")  # fmt: skip
-
-
-def not_reversed(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
-    """Reversing of a motor for alternating current, which this version does not wire."""
-    del circuit
-    machine, motor = design.project.machine, design.motor
-    on_line = isinstance(motor, SeriesMachine) and isinstance(design.applied, AlternatingLine | CutLine)
-    if machine is None or not machine.reverse or not (isinstance(motor, InductionMachine) or on_line):
-        return
-    if on_line:
-        why, do = "Two of its four leads would have to be swapped at standstill, and its brushes stand for one direction.", "Write reverse: false; the direction is set once by the ends of its armature."
-    elif isinstance(motor, ThreePhaseMachine):
-        why, do = "An inverter reverses by its own input alone; a switch in the motor's leads would kill it.", "Write reverse: false, and turn it round once by swapping two of U, V, W."
-    elif motor is None or motor.starting is None:
-        why, do = "Its copper rings set its direction: it turns one way for ever.", "Write reverse: false, or take another motor."
-    else:
-        why, do = "Its start winding may be swapped at standstill only: swapped while it turns, it goes on as before.", "Write reverse: false; the direction is set once by the ends of its start winding."
-    yield Finding("reverse-not-worked", "stop", "WARNING", Said.of("This version does not wire the reversing of this motor."), why, do, OWN_LIMIT, ("M1",), key="machine.reverse")  # fmt: skip

@@ -41,9 +41,6 @@ def soft_start(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
             yield Finding("soft-start-unknown", "stop", "NOTICE", Said.of("The soft start can't be worked for this motor."), "It needs the motor's plate, its back-EMF constant and its resistance.",
                           "Measure the motor (sheet of its kind), or take controls: soft_start out of the file.", OWN_LIMIT, ("M1",), key="controls.soft_start")  # fmt: skip
         return
-    if project.machine is not None and project.machine.reverse:
-        yield Finding("soft-start-reverse", "stop", "NOTICE", Said.of("A machine that runs both ways has no soft start in this version."), "Its standstill timer would hang behind the start resistor.",
-                      "Take one of the two.", OWN_LIMIT, ("K1", "K4"), key="controls.soft_start")  # fmt: skip
     if soft.second.known and soft.most.known and soft.second > soft.most:
         yield Finding("soft-start-loaded", "heed", "NOTICE", Said.of("With the hardest work on, bridging the resistor takes {0}, more than the {1} that the start is kept to.", soft.second, soft.most), "With work on, the motor comes up to a part of its speed only until the resistor is bridged.",
                       "Start it without work.", KEEPS, ("R5", "K5"), key="controls.soft_start")  # fmt: skip

@@ -146,8 +146,8 @@ def _same_way(circuit: Circuit) -> Circuit | None:
 
 
 def _without_middle(circuit: Circuit) -> Circuit | None:
-    """A changeover without a middle place and without the mark break-before-make."""
-    return with_device(circuit, "S5", positions=("forward", "reverse"), overlaps=True) if has(circuit, "S5") else None
+    """A changeover without a middle place and without the mark break-before-make; a capacitor before it would take the volts."""
+    return with_device(circuit, "S5", positions=("forward", "reverse"), overlaps=True) if has(circuit, "S5") and not has(circuit, "C1") else None
 
 
 def _kept_by_the_line(circuit: Circuit) -> Circuit | None:
@@ -324,7 +324,7 @@ BREAKINGS = (
     Breaking("reversing without a timer", "reversal", reversing(changed("K1", lingers=False))),
     Breaking("standstill timer bridged", "reversal", bridge("K1:15", "K1:16")),
     Breaking("early contact bridged", "reversal", bridge("S5:21", "S5:22")),
-    Breaking("early contact that opens with the rest, no DC figure", "opening", _no_figure("S5")),
+    Breaking("early contact that opens with the rest, no DC figure", "opening", lambda c: _no_figure("S5")(c) if has(c, "F2") else None),
     Breaking("timer set before the contactor is in", "reversal", _kept_by_the_line),
     Breaking("both places drive one way", "reversal", _same_way),
     Breaking("contactor without a DC figure", "opening", on_battery(_no_figure("Q2"))),

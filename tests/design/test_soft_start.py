@@ -98,6 +98,18 @@ def test_its_fuses_carry_the_soft_start_and_no_more_than_the_hard_one(stirrer: P
     assert "R5" not in hard.circuit.devices
 
 
+@pytest.mark.parametrize("name", ["polisher", "mixer"])
+def test_it_goes_with_a_machine_that_runs_both_ways(name: str) -> None:
+    """The standstill timer hangs ahead of the start resistor, and its proofs hold as ever."""
+    text = POLISHER if name == "polisher" else (PROJECTS / "ink-mixer/ink-mixer.yaml").read_text(encoding="utf-8")
+    reach = next(line for line in text.splitlines() if line.startswith("  reach:"))
+    made = plan(read(text.replace(ASKED, f"{ASKED}  soft_start: true\n").replace(reach, f"{reach}\n  reverse: true"), f"{name}.yaml"))
+    assert made.circuit is not None
+    assert {"K1", "K4", "K5", "S5"} <= set(made.circuit.devices)
+    assert prove(made.circuit) == ()
+    assert made.state == "for building"
+
+
 @pytest.mark.parametrize("name", ["stirrer", "mixer"])
 def test_it_is_sound_and_the_paper_tells_of_it(name: str, request: pytest.FixtureRequest) -> None:
     made: Plan = request.getfixturevalue(name)

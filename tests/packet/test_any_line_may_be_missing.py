@@ -13,7 +13,7 @@ from buildsheet.plan import plan
 from buildsheet.project import read
 
 PROJECTS = Path(__file__).resolve().parents[2] / "projects"
-TEXTS = {name: (PROJECTS / name / f"{name}.yaml").read_text(encoding="utf-8") for name in ("strip-sander", "yarn-twister", "wool-carder", "stone-tumbler", "clay-mixer", "flax-breaker")}
+TEXTS = {name: (PROJECTS / name / f"{name}.yaml").read_text(encoding="utf-8") for name in ("strip-sander", "yarn-twister", "wool-carder", "stone-tumbler", "clay-mixer", "flax-breaker", "compost-sieve")}
 LINES = [
     pytest.param(name, number, id=f"{name}-{number}")
     for name, text in TEXTS.items()
@@ -52,6 +52,11 @@ CHANGES = [
     ("flax-breaker", "field_winding: 345 ohm", "field_winding: 1 ohm"),
     ("flax-breaker", "field_plate: 180 V, 0.40 A", "field_plate: 20 V, 0.40 A"),
     ("flax-breaker", "way: phase-controlled-drive", "way: kept-board"),
+    ("compost-sieve", "region: europe", "region: north-america"),
+    ("compost-sieve", "RCD type A, plug", "RCD type A, plug, two-hot"),
+    ("compost-sieve", "{by: relay}", "{by: relay}\n  fan: {voltage: 230 V, power: 5 W}"),
+    ("compost-sieve", "capacitor-start", "shaded-pole"),
+    ("compost-sieve", "leads: four", "leads: three"),
     ("yarn-twister", "on_hand:\n", "on_hand:\n  - fuse, 2.5 A 500 V DC, time-lag, breaks 10 kA\n"),
 ]
 

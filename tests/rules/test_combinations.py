@@ -28,6 +28,7 @@ DEMOS = {
     "bobbin-winder": ("line", "magnet-motor drive", "magnet motor"),
     "stone-tumbler": ("line", "capacitor-run motor"),
     "clay-mixer": ("line", "inverter", "three-phase motor"),
+    "compost-sieve": ("line", "capacitor-start motor"),
     "flax-breaker": ("line", "phase control", "shunt motor"),
     "seed-cleaner": ("battery", "chopper", "series motor"),
 }

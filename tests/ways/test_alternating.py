@@ -126,7 +126,7 @@ CASES = [
     ("residual-type-blind", "stop", MIXER, [("RCD type F", "RCD type A")]),
     ("live-controls-wet", "stop", MIXER, [("separation: galvanic", "separation: none"), ("where: dry room", "where: damp cellar")]),
     ("reverse-not-worked", "stop", MIXER, [("  reach: guarded\n", "  reach: guarded\n  reverse: true\n")]),
-    ("reverse-not-worked", "stop", TUMBLER, [("  reach: guarded\n", "  reach: guarded\n  reverse: true\n")]),
+    ("reverse-needs-leads", "stop", TUMBLER, [("  reach: guarded\n", "  reach: guarded\n  reverse: true\n")]),
     ("one-speed-only", "stop", TUMBLER, [("39.5..39.5 rpm", "20..39.5 rpm")]),
     ("speed-by-belts", "stop", TUMBLER, [("39.5..39.5 rpm", "30..30 rpm")]),
     ("torque-beyond-motor", "stop", TUMBLER, [("torque: 20 N·m", "torque: 28 N·m")]),

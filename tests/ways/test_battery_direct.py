@@ -87,7 +87,7 @@ def test_its_contactor_is_made_for_motors_on_direct_current(stirrer: Plan) -> No
     """IEC 60947-4-1, Table 1: DC-3 is starting, plugging and inching of shunt motors; DC-1 is not."""
     place = next(place for place in stirrer.design.places if place.id == "contactor")
     assert {need.rating: need.value for need in place.needs}["category"] == "DC-3"
-    worse = changed(("on_hand:\n", "on_hand:\n  - contactor, 30 A 24 V DC, 2-pole, coil 12 V, auxiliary contact, DC-1, salvaged\n"))
+    worse = changed(("  soft_start: true\n", ""), ("on_hand:\n", "on_hand:\n  - contactor, 30 A 24 V DC, 2-pole, coil 12 V, auxiliary contact, DC-1, salvaged\n"))
     assert {seat.place.id: seat.verdict for seat in worse.design.seats}["contactor"] == "does not fit"
 
 

@@ -169,7 +169,6 @@ def test_its_coast_counts_from_the_speed_that_it_may_reach(polisher: Plan) -> No
         ("runaway-motor-rotor", [("rotor: 40000 rpm", "rotor: 12000 rpm")]),
         ("one-speed-only", [("1300..1300 rpm", "700..1300 rpm")]),
         ("speed-by-belts", [("1300..1300 rpm", "900..900 rpm")]),
-        ("reverse-not-worked", [("  reach: guarded\n", "  reach: guarded\n  reverse: true\n")]),
         ("no-speed-on-line", [("12.0 V 60 Hz, 0.86 A", "119 V 60 Hz, 0.86 A")]),  # 323 V over its coils at 2.34 A: it can't turn
         ("no-overload", [("controls:\n  overload: {by: relay}\n", "")]),
         ("no-operating-point", [("  kind: series", "  kind: magnet-dc"), ("  field_winding: 1.10 ohm\n", ""), ("  spun_field: 6.40 V at 1000 rpm, 1.5 A\n", "")]),

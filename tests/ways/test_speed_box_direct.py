@@ -110,3 +110,11 @@ def test_an_induction_motor_behind_it_is_a_stop() -> None:
     assert "way: straight-on-line" in tumbler
     made = plan(read(tumbler.replace("way: straight-on-line", "way: speed-box-direct\n  line_voltage: 120 V\n  rated: 10 A"), "tumbler.yaml"))
     assert any(finding.id.startswith("together-") and finding.stops for finding in made.findings)
+
+
+def test_it_runs_both_ways_by_the_ends_of_its_armature() -> None:
+    made = changed("reach: guarded", "reach: guarded\n  reverse: true")
+    assert made.state == "for building"
+    assert made.circuit is not None
+    assert prove(made.circuit) == ()
+    assert any(wire.b.device == "S5" or wire.a.device == "S5" for wire in made.circuit.wires)

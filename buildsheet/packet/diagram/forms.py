@@ -6,6 +6,7 @@ terminal by itself. Everything is read from what the circuit says is inside.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from buildsheet.circuit import (
     Capacitor,
@@ -43,6 +44,7 @@ class Seat:
     symbol: str
     modes: tuple[tuple[str, ...], ...]
     joins: tuple[tuple[str, str, bool], ...] = ()  # inside pairs, with whether they are joined at rest
+    chain: tuple[str, ...] = ()  # symbols one after the other, each between a terminal and the next
 
     @property
     def paired(self) -> bool:
@@ -153,9 +155,7 @@ def _seat(device: Device, names: tuple[str, ...], pairs: Pairs) -> Seat:
     if len(names) == 2:
         symbol, closed = next(iter(mine.values()))
         a, b = next(iter(mine))
-        if symbol in {"knife", "contact", "button", "mushroom", "trip"}:
-            symbol += "-closed" if closed else "-open"
-        return Seat((a, b), symbol, PAIR_MODES, joins)
+        return Seat((a, b), _at_rest(symbol, closed=closed), PAIR_MODES, joins)
     order = {name: i for i, name in enumerate(device.terminals)}
     names = tuple(sorted(names, key=order.__getitem__))
     kinds = {symbol for symbol, _ in mine.values()}
@@ -173,7 +173,16 @@ def _seat(device: Device, names: tuple[str, ...], pairs: Pairs) -> Seat:
         return Seat(names, "contacts", modes, joins)
     if kinds == {"link"}:
         return Seat(names, "links", ((L,) * len(names), (R,) * len(names)), joins)
+    between = [mine.get((a, b)) or mine.get((b, a)) for a, b in pairwise(names)]
+    if len(mine) == len(between) and all(between):  # each thing lies between a terminal and the next
+        chain = tuple(_at_rest(symbol, closed=closed) for symbol, closed in filter(None, between))
+        return Seat(names, "chain", ((L,) * len(names), (R,) * len(names)), joins, chain)
     return Seat(names, "network", ((L,) * len(names), (R,) * len(names)), joins)
+
+
+def _at_rest(symbol: str, *, closed: bool) -> str:
+    """The symbol of a contact as it is drawn, at rest; any other as it is."""
+    return f"{symbol}-{'closed' if closed else 'open'}" if symbol in {"knife", "contact", "button", "mushroom", "trip"} else symbol
 
 
 def _halves(names: tuple[str, ...], pairs: Mapping[tuple[str, str], object]) -> frozenset[str] | None:

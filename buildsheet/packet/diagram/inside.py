@@ -1,6 +1,7 @@
 """What is drawn inside a device: terminal names, leads, the symbols between the terminals they join, the dashed link."""
 
 from collections.abc import Mapping
+from itertools import pairwise
 
 from buildsheet.circuit import Device, Resistance
 from buildsheet.packet.diagram.forms import TURNED, Form, L, R, Seat
@@ -43,6 +44,8 @@ class Inside:
                 self._fold(seat, mode)
             elif seat.symbol == "potentiometer":
                 self._potentiometer(seat, mode[0])
+            elif seat.chain:
+                self._chain(seat, mode[0])
             elif seat.symbol == "contacts":
                 self._contacts(seat)
             elif seat.symbol:
@@ -158,6 +161,20 @@ class Inside:
             else:
                 more = ' stroke-dasharray="1 .9"'
                 self.body += path(f"M{num(ax)} {num(ay)}L{num(bx)} {num(by)}", 0.3, more=more)
+
+    def _chain(self, seat: Seat, side: str) -> None:
+        """Symbols one under the other, each between a terminal and the next."""
+        towards = 1 if side == L else -1
+        deepest = max(self.symbols[name].below for name in seat.chain)
+        x = max((self._inner(name) for name in seat.terminals), key=lambda x: x * towards) + towards * (deepest + 0.4)
+        mirror = "" if side == L else " scale(-1 1)"
+        for name in seat.terminals:
+            self.body += path(f"M{num(self._inner(name))} {num(self._y(name))}H{num(x)}")
+        for name, (one, other) in zip(seat.chain, pairwise(seat.terminals), strict=True):
+            upper, lower = sorted((self._y(one), self._y(other)))
+            start = (upper + lower - self.symbols[name].length) / 2
+            self.body += path(f"M{num(x)} {num(upper)}V{num(start)}M{num(x)} {num(start + self.symbols[name].length)}V{num(lower)}")
+            self._put(name, f"translate({num(x)} {num(start)}){mirror} rotate(90)", upright=True)
 
     def _several(self, seat: Seat, side: str) -> None:
         """Terminals joined to each other: a rail for plain links, a long box for anything else."""

@@ -92,7 +92,7 @@ def shape(
             sides = dict(zip(seat.terminals, mode, strict=False))
             for above_row, room in floor:
                 below.append((above_row, rows, room + 2.2))
-            step = FOLD if seat.paired else 6.4
+            step = FOLD if seat.paired or seat.chain else 6.4
             for i, name in enumerate(ordered):
                 put(name, sides[name], rows + i)
                 if i:

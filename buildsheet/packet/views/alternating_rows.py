@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 from math import inf
 
-from buildsheet.circuit import Capacitor, Circuit, Device, Resistance, Terminal, Winding
+from buildsheet.circuit import Capacitor, Circuit, Contact, Device, Resistance, Terminal, Winding
 from buildsheet.circuit.netlist import numbers
 from buildsheet.packet.views.asking import Asker
+from buildsheet.packet.views.motor_rows import changed_over, off_the_motor
 from buildsheet.packet.views.reading import Group, Row, Tip
 
 PARTS = ("run", "start", "phase")
@@ -46,16 +47,18 @@ def _three_phase(asker: Asker, motor: Device, leads: list[tuple[int, Terminal]])
 
 def _one_phase(asker: Asker, motor: Device, windings: list[Winding], leads: list[tuple[int, Terminal]]) -> Group:
     tips: list[Tip] = [(str(end), f"{end.device} · {end.name}") for _, end in leads]
-    rows = [asker.ask("as they are", tips[0], tips[1], "OL: relay, a wire or the run winding open. Near 0: short", (0.0, inf))]
+    at, hands = changed_over(asker)
+    rows = [asker.ask(hands or "as they are", tips[0], tips[1], "OL: relay, a wire or the run winding open. Near 0: short", (0.0, inf), off=asker.boards, at=at)]
     rows.append(_frame(asker, motor, tips[0]))
     alone = frozenset({motor.code})
     for part in windings[1:]:
-        first = next((name for name in motor.terminals if name.startswith(part.b[0])), part.a)
+        first = next((inside.a for inside in motor.inside if isinstance(inside, Contact) and inside.b == part.a), part.a)  # before its switch
         ends = [(f"{motor.code}:{name}", f"{motor.code} · {name}") for name in (first, part.b)]
         rows.append(asker.ask("its wires off", ends[0], ends[1], "OL: start switch or winding open", (inf,), off=alone))
     rows += _capacitors(asker)
     lifted = [wire.number for wire in asker.circuit.wires if motor.code in (wire.a.device, wire.b.device) and wire.role != "protective"]
-    return Group("Motor", f"where it says so, {numbers(lifted)} off the motor", "switches", tuple(rows))
+    note = f"{numbers(off_the_motor(asker.circuit))} back on the motor; " if at else ""
+    return Group("Motor", f"{note}where it says so, {numbers(lifted)} off {'it again' if at else 'the motor'}", "switches", tuple(rows))
 
 
 def lifted(circuit: Circuit) -> frozenset[str]:
@@ -67,17 +70,21 @@ def lifted(circuit: Circuit) -> frozenset[str]:
 
 def _brushes(asker: Asker, motor: Device, windings: list[Winding], leads: list[tuple[int, Terminal]]) -> Group:
     tips: list[Tip] = [(str(end), f"{end.device} · {end.name}") for _, end in leads]
-    rows = [asker.ask("turn the shaft slowly", tips[0], tips[1], "note the lowest · OL: the relay, a wire or brushes. Near 0: short", (0.0, inf), off=asker.boards)]
+    at, hands = changed_over(asker)
+    turning = "turn the shaft slowly" + (f", {hands}" if hands else "")
+    rows = [asker.ask(turning, tips[0], tips[1], "note the lowest · OL: the relay, a wire or brushes. Near 0: short", (0.0, inf), off=asker.boards, at=at)]
     for part in windings[1:]:
         ends = [(f"{motor.code}:{name}", f"{motor.code} · {name}") for name in (part.a, part.b)]
-        rows.append(asker.ask("as they are", ends[0], ends[1], "OL: field broken. Near 0: shorted turns", (0.0, inf), off=asker.boards))
+        rows.append(asker.ask(hands or "as they are", ends[0], ends[1], "OL: field broken. Near 0: shorted turns", (0.0, inf), off=asker.boards, at=at))
     rows.append(_frame(asker, motor, tips[0]))
-    return Group("Motor", asker.lifted(asker.boards, "still"), "switches", tuple(rows))
+    note = f"{numbers(off_the_motor(asker.circuit))} back on the motor" if at else asker.lifted(asker.boards, "still")
+    return Group("Motor", note, "switches", tuple(rows))
 
 
 def _frame(asker: Asker, motor: Device, tip: Tip) -> Row:
     frame = (f"{motor.code}:{motor.metal}", "motor frame")
-    return asker.ask("as they are", tip, frame, "a value: a winding touches the frame", (1.0, 1e5), off=asker.boards)
+    at, hands = changed_over(asker)
+    return asker.ask(hands or "as they are", tip, frame, "a value: a winding touches the frame", (1.0, 1e5), off=asker.boards, at=at)
 
 
 def _capacitors(asker: Asker) -> Iterator[Row]:

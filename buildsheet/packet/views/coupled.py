@@ -34,6 +34,7 @@ class Coupled(Writer):
             yield from self.soft_start()
             yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
             yield self.step("Start again, and press the emergency stop.", "the contactor drops at once, and all coasts to a stand.")
+            yield from self.both_ways()
         elif self.runs_away:
             yield from self.up()
         easy = "with light work all the time" if self.never_bare else "without work"

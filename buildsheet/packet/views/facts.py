@@ -209,12 +209,21 @@ def battery_facts(plan: Plan, ink: Ink) -> list[Fact]:
 def reversing_facts(plan: Plan, ink: Ink) -> list[Fact]:
     """How long the machine must stand still before it may turn the other way, and why."""
     sizes, values = plan.design.sizes, plan.design.sheet.values
-    if sizes is None or sizes.wait is None or plan.design.coast is None or "motor.I_self" not in values:
+    if sizes is None or sizes.wait is None or plan.design.coast is None or plan.design.motor is None:
         return []
+    control = plan.project.power.control if plan.project.power is not None else None
+    turned = plan.design.motor.reversal
+    over: list[Fact] = []
+    if turned.winding is not None and sum(not one.apart for one in plan.design.motor.windings) > 1:
+        over = [("Changed over", f"the {turned.winding.part.replace('start', 'start winding')} alone, {turned.winding.a} and {turned.winding.b}; swapping the whole supply turns nothing round")]
+    why = turned.thrown
+    if "motor.I_self" in values:
+        why = f"reversed at speed the motor would take {ink.print(values['motor.I_plug'])}; the lever thrown over while it coasts, {ink.print(values['motor.I_self'])} through the drive's diodes"
     return [
-        ("Sequence", "lever to 0, wait for standstill, lever to the other side, knob to slow, start"),
+        ("Sequence", f"lever to 0, wait for standstill, lever to the other side, {f'{control.name} to {control.slow}, ' if control is not None else ''}start"),
+        *over,
         ("Timer K1", f"set to {ink.print(values['K1.t_need'])} or a little more: one and a half times the longest coast of {ink.print(plan.design.coast)}; start does nothing before that"),
-        ("Why", f"reversed at speed the motor would take {ink.print(values['motor.I_plug'])}; the lever thrown over while it coasts, {ink.print(values['motor.I_self'])} through the drive's diodes"),
+        ("Why", why),
     ]  # fmt: skip
 
 

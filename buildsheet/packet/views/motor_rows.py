@@ -131,12 +131,7 @@ def motor(asker: Asker) -> Group:
     if motor is None or not brushes or len(outputs) < 2:
         return Group("Motor", "", "switches", ())
     tips = [(str(end), f"wire {number}") for number, end in outputs]
-    at = {
-        code: position
-        for code, position in asker.run.items()
-        if asker.circuit.devices[code].kind == "reversing-switch"
-    }
-    hands = asker.hands(at) if at else ""
+    at, hands = changed_over(asker)
     turning = "turn the shaft slowly" + (f", {hands}" if hands else "")
     rows = [
         asker.ask(
@@ -170,6 +165,12 @@ def motor(asker: Asker) -> Group:
     changed = any(d.kind == "reversing-switch" for d in asker.circuit.devices.values())
     note = f"{numbers(off_the_motor(asker.circuit))} back on the motor; {off}" if changed else off
     return Group("Motor", note, "switches", tuple(rows))
+
+
+def changed_over(asker: Asker) -> tuple[dict[str, str], str]:
+    """A changeover as it stands while the machine runs, and the words for it; nothing where there is none."""
+    at = {code: position for code, position in asker.run.items() if asker.circuit.devices[code].kind == "reversing-switch"}
+    return at, asker.hands(at) if at else ""
 
 
 def off_the_motor(circuit: Circuit) -> list[int]:

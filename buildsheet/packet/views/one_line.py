@@ -2,7 +2,7 @@
 
 from markupsafe import Markup
 
-from buildsheet.circuit import Capacitor, Circuit, Device
+from buildsheet.circuit import Capacitor, Circuit, Device, Winding
 from buildsheet.circuit.contraction import bridges, joins
 from buildsheet.circuit.netlist import Terminal
 from buildsheet.packet import figures
@@ -69,9 +69,10 @@ def power_path(circuit: Circuit) -> list[Device]:
     found: dict[Terminal, Terminal | None] = {start: None}
     waiting = [start]
     longest: list[Terminal] = []
+    run = {name for part in circuit.devices[goal].inside if isinstance(part, Winding) and part.part == "run" for name in (part.a, part.b)}
     while waiting:
         here = waiting.pop(0)
-        if here.device == goal:
+        if here.device == goal and (not run or here.name in run):  # a start winding lies beside the way, with its switch
             longest = max(longest, _back(found, here), key=len)
         for there in beside.get(here, []):
             if there not in found and here.device != goal:

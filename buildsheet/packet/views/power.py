@@ -144,12 +144,7 @@ class _Writer(Coupled):
             "Press the emergency stop.", f"the contactor drops at once, and the motor {'brakes' if 'R3' in self.circuit.devices else 'coasts'} to a stand."
         )
         yield from self.free_current()
-        if "S5" in self.circuit.devices:
-            yield self.step(
-                f"Start{self.with_slow}. Turn the direction switch to 0 and leave it there until the motor stands; then turn it the other way and press start at once.",
-                "the contactor drops at 0, the motor coasts to a stand, and start does nothing until the timer's time is over; then it turns the other way.",
-                note=f"Never throw the switch over while the motor turns: the timer holds back start, not the lever, and the motor would short itself through the {self.noun}.",
-            )
+        yield from self.both_ways()
 
     def trials(self) -> Iterator[StepItem]:
         """What the way of powering wants to be read before it feeds the motor."""

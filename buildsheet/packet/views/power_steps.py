@@ -203,6 +203,35 @@ class Writer:
             text = f"{swap} One that hums and does not come up to speed within three seconds is switched off at once."
         yield RowItem("Wrong way round?", text)
 
+    def both_ways(self) -> Iterator[StepItem]:
+        """The direction switch tried, where there is one."""
+        motor = self.plan.design.motor
+        if "S5" not in self.circuit.devices or motor is None:
+            return
+        clicks = motor.starting is not None and motor.starting.switch
+        shorts = f"the motor would short itself through the {self.noun}" if self.steered else motor.reversal.thrown
+        yield self.step(
+            f"Start{self.with_slow}. Turn the direction switch to 0 and leave it there until the motor stands; then turn it the other way and press start at once.",
+            f"the contactor drops at 0, the motor coasts to a stand{', its start switch clicking as it slows' if clicks else ''}, and start does nothing until the timer's time is over; then it turns the other way.",
+            note=f"Never throw the switch over while the motor turns: the timer holds back start, not the lever{', and' if self.steered else ';'} {shorts}.",
+        )
+        yield from self.other_way()
+
+    def other_way(self) -> Iterator[StepItem]:
+        """The current of a motor with brushes both ways: brushes that stand for one direction show in it."""
+        free = self.plan.design.sheet.values.get("motor.free_run.current")
+        if not self.brushes or (not self.never_bare and (free is None or not free.known)):
+            return
+        work = "at light, steady work" if self.never_bare else f"running free{self.at_slow}"
+        kind = "DC" if self.steered else "AC"
+        yield self.step(
+            f"Clamp round wire {self.motor_wire()}, {kind}, its MAX hold on. Run one way {work}; off, and read. Then the other way alike.",
+            "both are within a fifth of each other, and the brushes spark alike.",
+            Taken("current, one way", "as read", f"A {kind}", "clamp"),
+            Taken("current, the other way", "within a fifth of it", f"A {kind}", "clamp"),
+            note="Further apart, the brushes stand for one direction: run it that way alone, reverse: false.",
+        )
+
     def up(self, more: str = "") -> Iterator[StepItem]:
         """The control turned up, in two steps; a dial by the meter."""
         control = self.control
