@@ -50,7 +50,7 @@ def commands() -> None:
 
 
 def design() -> None:
-    from buildsheet.circuit.faults import effects
+    from buildsheet.circuit.effects import effects
     from buildsheet.circuit.proofs import prove
     from buildsheet.design.work import work
     from buildsheet.packet.diagram import draw

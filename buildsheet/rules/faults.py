@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from buildsheet.circuit import Circuit
-from buildsheet.circuit.faults import Effect, Outcome, effects
+from buildsheet.circuit.effects import Effect, Outcome, effects
 from buildsheet.circuit.netlist import numbers
 from buildsheet.citations import Citation, practice
 from buildsheet.design import Design

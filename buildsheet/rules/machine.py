@@ -252,10 +252,10 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         stands = f"the {power.noun} stands" if power is not None and heat.drive_loss is not None else "what is in it stands"
         yield Finding("box-too-hot", "stop", "WARNING", Said.of(f"The air in the box reaches {{0}}; {stands} {{1}}.", heat.inside, heat.limit),
                       "What is too warm fails, and a drive perhaps to full speed.", "Take a larger box, or let filtered air through it.", Citation("enclosure climate calculation after IEC 60890"), ("T1",))  # fmt: skip
-    if any(wire != "tachometer" for wire in given.spare_wires):  # a tachometer is a small generator by itself
-        yield Finding("spare-wires-live", "note", "WARNING", Said.of(f"Spare wires of the motor are live with it: {', '.join(wire for wire in given.spare_wires if wire != 'tachometer')}."),
+    if given.spare_wires:  # a tachometer is a small generator by itself, but nobody has proved the insulation between the two
+        yield Finding("spare-wires-live", "note", "WARNING", Said.of(f"Spare wires of the motor are live with it, or count as live: {', '.join(given.spare_wires)}."),
                       "A loose end in the machine puts the supply on what it touches; through a tap of the field the motor would also run faster and hotter than planned.",
-                      "Close off each one by itself, and connect none of them.", practice("tapped windings"), ("M1",), step="motor", key="motor.spare_wires")  # fmt: skip
+                      "Close off each one by itself, and connect none of them.", practice("tapped windings, and tachometers beside them"), ("M1",), step="motor", key="motor.spare_wires")  # fmt: skip
     if given.double_insulated:
         yield Finding("second-insulation-lost", "only-with", "DANGER", Said.of("The motor comes from a double-insulated appliance."), "Taken out it has lost its second insulation: core and spindle can be live.",
                       "Bond core and driven spindle, measure insulation to both, use an insulating belt, and put it on the record.", practice("double-insulated appliances"), ("M1",), electric=True, key="motor.double_insulated")  # fmt: skip

@@ -3,7 +3,8 @@
 import pytest
 
 from buildsheet.circuit import Link
-from buildsheet.circuit.faults import Effect, effects, faults
+from buildsheet.circuit.effects import Effect, effects
+from buildsheet.circuit.faults import faults
 from tests.circuit.machines import circuit
 from tests.circuit.small import SMALL, with_device
 from tests.demos import DEMOS

@@ -10,7 +10,7 @@ import pytest
 
 from buildsheet.circuit import Circuit
 from buildsheet.circuit.contraction import powered
-from buildsheet.circuit.faults import effects
+from buildsheet.circuit.effects import effects
 from buildsheet.circuit.proofs import prove
 from buildsheet.circuit.sequence import driven, runs, settle
 from buildsheet.plan import Plan, plan

@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from buildsheet.circuit.faults import effects
+from buildsheet.circuit.effects import effects
 from buildsheet.circuit.proofs import prove
 from buildsheet.plan import Plan, plan
 from buildsheet.project import load, read

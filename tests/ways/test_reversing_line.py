@@ -12,7 +12,7 @@ import pytest
 
 from buildsheet.circuit import Capacitor, Circuit, Contact, Link, Resistance, Terminal, Winding
 from buildsheet.circuit.contraction import contract, reached
-from buildsheet.circuit.faults import effects
+from buildsheet.circuit.effects import effects
 from buildsheet.circuit.proofs import prove
 from buildsheet.circuit.sequence import later, runs, settle
 from buildsheet.circuit.stored import discharge_time, without_supply

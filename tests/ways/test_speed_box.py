@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from buildsheet.circuit.faults import effects
+from buildsheet.circuit.effects import effects
 from buildsheet.circuit.proofs import prove
 from buildsheet.plan import Plan, plan
 from buildsheet.project import load, read

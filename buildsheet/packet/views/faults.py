@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from buildsheet.circuit import Capacitor, Circuit
-from buildsheet.circuit.faults import Effect, Outcome, effects, faults
+from buildsheet.circuit.effects import Effect, Outcome, effects
+from buildsheet.circuit.faults import faults
 from buildsheet.circuit.netlist import numbers
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.checks import all_groups
