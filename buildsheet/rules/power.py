@@ -262,7 +262,7 @@ def own(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         return
     plate = motor.plate if motor is not None else None
     current = plate.current if plate is not None else unknown("motor.plate.current", AMPERE, "no nameplate", "current on the plate")
-    yield from power.dangers(Beside(design.region, current, controls is not None and controls.choke is not None))
+    yield from power.dangers(Beside(design.region, current, controls is not None and controls.choke is not None, controls is not None and controls.fan is not None))
     if design.sizes is not None:
         yield from design.sizes.outfit.dangers()
 

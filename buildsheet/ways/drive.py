@@ -36,6 +36,7 @@ class Drive(Way):
 
     does: ClassVar[Literal["controls", "chops", "inverts"]] = "controls"
     control: ClassVar[Control | None] = Control("knob", "slow", "fast", wired=True)
+    own_fan: ClassVar[bool] = False  # a fan that cools it is part of it
     inputs: ClassVar[tuple[str, str]] = ("L", "N")  # its own two terminals for what feeds it
 
     rated: Amperes = Field(
@@ -86,8 +87,10 @@ class Drive(Way):
         return self.open_low_end
 
     def dangers(self, beside: Beside) -> Iterator[Finding]:
-        del beside
         rated, bare = self.rated, self.rated_bare
+        if self.cooled_by == "fan" and not beside.fan and not self.own_fan:
+            yield Finding("fan-not-wired", "heed", "WARNING", Said.of("The drive's rating counts on a fan, and none is wired beside it."), "Without its air the drive overheats; a power device that fails shorted gives full speed.",
+                          "Write controls: fan, or make sure that the drive has its own and feeds it.", practice("drive ratings"), (CODE,), key="controls.fan")  # fmt: skip
         if rated.known and bare.known and bare > rated:
             yield Finding("ratings-swapped", "stop", "NOTICE", Said.of("The drive is said to give {0} without its heat sink and {1} with it.", bare, rated), "One of the two is wrong.",
                           "Read the drive's data again.", MANUALS, ("T1",))  # fmt: skip

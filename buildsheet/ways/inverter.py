@@ -44,6 +44,7 @@ class Inverter(Drive):
     fuses_motor: ClassVar[bool] = False
     guards_motor: ClassVar[bool] = True
     display: ClassVar[bool] = True
+    own_fan: ClassVar[bool] = True
 
     way: Literal["frequency-inverter"] = Field(description="Way of powering.")
     line_voltage: Volts = Field(description="Line voltage that it is made for.", examples=["230 V"])

@@ -7,8 +7,9 @@ from typing import ClassVar, Literal
 
 from pydantic import Field
 
+from buildsheet.citations import practice
 from buildsheet.given.fields import Amperes
-from buildsheet.sizing.finding import Finding
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import Applied
 from buildsheet.ways.phase_drive import PhaseControlledDrive
@@ -33,6 +34,9 @@ class KeptBoard(PhaseControlledDrive):
 
     def dangers(self, beside: Beside) -> Iterator[Finding]:
         yield from super().dangers(beside)
+        if self.cooled_by == "fan":
+            yield Finding("fan-for-heat-sink", "heed", "WARNING", Said.of("A fan stands in for the heat sink that the board was rated with."), "Nobody has tried this board so: its rating with a fan is a guess until its parts were felt under load.",
+                          "After an hour of the hardest work, plug out and waited, read the hottest part: more than 80 °C means the heat sink back on, or a smaller rating under power: rated.", practice("salvaged drive boards"), ("T1", "M2"), key="power.cooled_by")  # fmt: skip
         yield from left_behind({"choke": self.choke, "transformer": self.transformer, "harness": self.harness}, beside)
         yield from limit_of_old_motor(self.old_current, self.current_limit, beside)
 

@@ -214,6 +214,9 @@ class SupplyUnitDrive(Drive):
         if self.drive_most.known and self.output.known and self.output > self.drive_most:
             yield Finding("drive-below-unit", "stop", "WARNING", Said.of("The supply unit gives {0}; the drive stands {1}.", self.output, self.drive_most), "A capacitor above its voltage bursts.",
                           "Take a drive that stands it, or a unit of less.", UNITS, (UNIT, CODE), key="power.drive_most")  # fmt: skip
+        elif self.drive_most.known and self.output_failed.known and self.output_failed > self.drive_most:
+            yield Finding("drive-below-guard", "heed", "WARNING", Said.of("When its regulator fails the supply unit reaches {0}; the drive stands {1}.", self.output_failed, self.drive_most), "The drive dies with it, and a drive that dies mostly fails to full speed.",
+                          "Take a drive that stands it, or a unit whose guard shuts off sooner.", UNITS, (UNIT, CODE), key="power.drive_most")  # fmt: skip
         if self.separation == "none":
             yield Finding("unit-not-separated", "stop", "DANGER", Said.of("The supply unit's output is not separated from the line."), "What looks like a harmless low voltage carries the line on both its wires, to the knob and to the motor.",
                           "Take a unit that is marked for safety extra-low voltage.", UNITS, (UNIT,), electric=True, key="power.separation")  # fmt: skip

@@ -53,11 +53,12 @@ class Trial(NamedTuple):
 
 class Beside(NamedTuple):
     """What stands beside a way and bears on its own dangers: the region, the current on the motor's plate, unknown without
-    one, and whether a choke lies in the motor's lead."""
+    one, whether a choke lies in the motor's lead, and whether a fan is wired beside it."""
 
     region: Region
     plate_current: Value
     choked: bool
+    fan: bool
 
 
 class HardStart(NamedTuple):

@@ -94,6 +94,7 @@ def test_its_fuse_and_not_the_unit_s_limit_guards_the_thin_wires(roller: Plan) -
     [
         ("selector-unknown", "  selector: set to this line\n", ""),
         ("unit-stutters", "current_limit: 5 A", "current_limit: 12 A"),
+        ("drive-below-guard", "drive_most: 55 V", "drive_most: 40 V"),
         ("drive-below-unit", "drive_most: 55 V", "drive_most: 30 V"),
         ("unit-not-separated", "separation: galvanic", "separation: none"),
         ("unit-too-small", "unit_current: 10 A", "unit_current: 3 A"),
