@@ -20,6 +20,7 @@ from buildsheet.circuit.field import apart, runs_on
 from buildsheet.circuit.interlocks import interlocks
 from buildsheet.circuit.moving import fed_winding, joined_outputs, shorted_outputs
 from buildsheet.circuit.netlist import (
+    Barrier,
     Capacitor,
     Circuit,
     Device,
@@ -114,7 +115,7 @@ def _effect(
     electronics = _power_device(circuit, fault)
     if fault.kind == "open" and electronics is not None and circuit.devices[fault.device].gives is None:
         return Effect(fault, ("no turning",), ())
-    if _short_circuit(broken, sound):
+    if _short_circuit(broken, sound) or _shorted_turns(circuit, fault):
         return Effect(fault, ("fuse blows",), ())
     stopped_by: list[str] = []
     tried = [_run(broken, run) for run in sound]
@@ -147,7 +148,7 @@ def _effect(
             found.append("brake drags")
         if any(not across(broken, at, resistor) and not powered(broken, at, driven(broken)) for one in ran for at in stopped(broken, one)):
             found.append("brake fails")
-    if of_kind(broken, "bridging-relay") and any(hard(broken, at_first(broken, at)) for at in ran):
+    if of_kind(broken, "bridging-relay") and any(hard(broken, first) or not powered(broken, first, driven(broken)) for first in (at_first(broken, at) for at in ran)):
         found.append("starts hard")
     if len(ran) < len(sound):
         found.append(next(one for one in tried if isinstance(one, str)))
@@ -160,6 +161,12 @@ def _effect(
     if not found:
         found.append("nothing yet")
     return Effect(fault, tuple(found), tuple(stopped_by))
+
+
+def _shorted_turns(circuit: Circuit, fault: Fault) -> bool:
+    """Whether a whole winding of a transformer is shorted, which its other winding feels as a short of its own."""
+    device = circuit.devices.get(fault.device)
+    return fault.kind == "shorted" and device is not None and len(fault.ends) == 2 and any(isinstance(part, Barrier) for part in device.inside)
 
 
 def _power_device(circuit: Circuit, fault: Fault) -> Electronics | None:
@@ -248,7 +255,10 @@ def _start_stays_in(circuit: Circuit, fault: Fault) -> bool:
         return False
     if fault.kind == "welded":
         return device.kind == "motor"
-    return fault.kind == "shorted" and any(isinstance(part, Capacitor) and part.passes for part in device.inside)
+    if fault.kind != "shorted":
+        return False
+    own = any(isinstance(part, Capacitor) and part.passes for part in device.inside)
+    return own or device.kind == "bleeder"  # which lies across it
 
 
 def _blows(broken: Circuit, positions: Positions, fan: Device) -> bool:

@@ -9,6 +9,7 @@ from buildsheet.circuit.contraction import (
     without_wire,
 )
 from buildsheet.circuit.netlist import (
+    Barrier,
     Capacitor,
     Circuit,
     Contact,
@@ -75,7 +76,10 @@ def _of_part(circuit: Circuit, device: Device, index: int, part: Inside) -> Iter
             yield Fault("blown", device.code, (Terminal(device.code, a), Terminal(device.code, b))), becomes()
         case Winding(a=a, b=b):
             ends = (Terminal(device.code, a), Terminal(device.code, b))
-            yield Fault("open", device.code, ends), becomes()
+            rest = becomes()
+            if any(isinstance(one, Barrier) for one in device.inside):  # of a transformer: no power passes any more
+                rest = with_inside(circuit, device, tuple(one for one in device.inside if one is not part and not isinstance(one, Barrier)))
+            yield Fault("open", device.code, ends), rest
             yield Fault("shorted", device.code, ends), becomes(Link(a, b))
         case Resistance(a=a, b=b) | Capacitor(a=a, b=b) | Diode(a=a, b=b):
             if isinstance(part, Resistance) and part.position:  # of a potentiometer or a dial: its wires stand for it

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from buildsheet.circuit.breach import Breach, breach, of_kind
 from buildsheet.circuit.contraction import fed, powered
-from buildsheet.circuit.netlist import Circuit, Positions, Terminal
+from buildsheet.circuit.netlist import Circuit, Positions, Resistance, Terminal
 from buildsheet.circuit.sequence import driven, runs
 
 WAITS = ("run-up-timer", "bridging-relay")
@@ -34,5 +34,5 @@ def at_first(circuit: Circuit, running: Positions) -> dict[str, str]:
 
 def hard(circuit: Circuit, positions: Positions) -> bool:
     """Whether the machine is fed past every resistor, which is made for a moment's current only."""
-    around = frozenset(device.code for device in of_kind(circuit, "resistor"))
+    around = frozenset(device.code for device in of_kind(circuit, "resistor") if any(isinstance(part, Resistance) for part in device.inside))  # one that is shorted is none
     return powered(circuit, positions, driven(circuit), around) is not None

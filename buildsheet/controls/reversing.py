@@ -8,6 +8,7 @@ in. So the winding is never switched under current, nor fed while the machine st
 
 from buildsheet.circuit import Contact, Device, Winding
 from buildsheet.circuit.builder import Board, Feed
+from buildsheet.controls.extras import with_room
 from buildsheet.controls.no_volt_release import ChainContact
 
 FORWARD, REVERSE = frozenset({"forward"}), frozenset({"reverse"})
@@ -49,5 +50,5 @@ def lead_over(board: Board, ends: tuple[str, str], winding: Winding, numbers: tu
 def feed_timer(board: Board, feed: Feed) -> None:
     """The timer's coil beside the drive, behind the contactor's poles: it is set only once the contactor is in, since its
     own contact would else open the start before that; and a welded pole keeps it set."""
-    board.wire(215, f"{feed[0]}", "K1:A1", "line")
-    board.wire(223, f"{feed[1]}", "K1:A2", "neutral")
+    board.wire(215, str(with_room(board, feed[0])), "K1:A1", "line")
+    board.wire(223, str(with_room(board, feed[1])), "K1:A2", "neutral")

@@ -27,7 +27,7 @@ def add_resistor(board: Board, ohms: tuple[float, float], texts: dict[str, str])
 
 def wire_soft_start(board: Board, behind: Feed, coil: tuple[float, float], texts: dict[str, str]) -> Feed:
     """Timer and relay, whose coils read `coil` ohms, around the resistor that is on the board already; hands on the feed behind
-    it."""
+    it. Their way back is still to be wired."""
     for code, kind, name, ends, places in (
         ("K4", "run-up-timer", "Run-up timer", ("15", "18"), ("waiting", "through")),
         ("K5", "bridging-relay", "Bridging relay", ("1", "2"), ("out", "in")),
@@ -46,8 +46,12 @@ def wire_soft_start(board: Board, behind: Feed, coil: tuple[float, float], texts
     board.wire(242, "R5:1", "K4:A1", "control")
     board.wire(243, "K4:A1", "K4:15", "control")
     board.wire(244, "K4:18", "K5:A1", "control")
-    # a way back that the contactor cuts: past the coils the motor would hang on an uncut pole; on a battery that pole is dead
-    back = "K1:A2" if "K1" in board.devices else str(with_room(board, second)) if second.device == "Q2" else "Q2:A2"
-    board.wire(245, back, "K5:A2", "control")
-    board.wire(246, "K5:A2", "K4:A2", "control")
     return Terminal("K5", "2"), second
+
+
+def feed_run_up(board: Board, second: Terminal) -> None:
+    """The way back of both coils, by a pole that the contactor cuts: past the coils the motor would hang on an uncut one. On a battery
+    that pole is dead. Raises LookupError when no screw of it has room."""
+    back = str(with_room(board, second)) if second.device == "Q2" else "Q2:A2"
+    board.wire(245, back, "K5:A2", "neutral")
+    board.wire(246, "K5:A2", "K4:A2", "neutral")

@@ -17,7 +17,7 @@ from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release
 from buildsheet.controls.precharge import add_precharge
 from buildsheet.controls.reversing import add_reversing, feed_timer
-from buildsheet.controls.soft_start import add_resistor, wire_soft_start
+from buildsheet.controls.soft_start import add_resistor, feed_run_up, wire_soft_start
 from buildsheet.controls.stops import add_stops
 from buildsheet.design.design import Design, Sizes, WireSize
 from buildsheet.design.texts import device_texts
@@ -87,14 +87,11 @@ def wire(design: Design) -> Circuit | None:
     behind = wire_no_volt_release(board, feed, chain=chain, zero=sizes.outfit.zero_contact, coil=usual("coil of a contactor"), both=supplied.guard is not None, texts=texts)
     limit = float(sizes.limit_rms) if sizes.limit_rms.known else inf
     soft = sizes.soft_start is not None
-    if soft and "K1" in board.devices:  # ahead of the start resistor, behind which it would pull in late
-        feed_timer(board, behind)
     fed = wire_soft_start(board, behind, usual("coil of a timer"), texts) if soft else behind
     outputs = sizes.outfit.wire(board, fed, limit=limit, texts=texts, metal=supplied.earthed)
-    if "K1" in board.devices and not soft:
-        code, *ends = power.first
-        # a motor that hangs on the contactor itself has no drive before it: the timer lies where the motor's leads begin
-        feed_timer(board, (Terminal(code, ends[0]), Terminal(code, ends[1])) if code in board.devices else behind)
+    code, *ends = power.first
+    # where the standstill timer's coil lies: at the drive; behind a start resistor it would pull in late, and on the line is no drive
+    timed = (Terminal(code, ends[0]), Terminal(code, ends[1])) if code in board.devices and not soft else behind
     shared: _Shared = {"windings": _windings(design), "makes_volts": _makes_volts(design), "bonded": supplied.earthed, "texts": texts}
     if sizes.motor_fuse is not None:
         lies = wire_motor(board, plus=outputs[0], minus=outputs[1], fuse_rating=_trips(design, "motor-fuse", sizes.motor_fuse),
@@ -107,6 +104,11 @@ def wire(design: Design) -> Circuit | None:
         wire_three_phase(board, outputs, **shared)
     else:
         wire_line_motor(board, (outputs[0], outputs[1]), starter=_starter(design), **shared)
+    # coils last, so that no motor current runs over their screws
+    if "K1" in board.devices:
+        feed_timer(board, timed)
+    if soft:
+        feed_run_up(board, behind[1])
     fan = project.controls.fan if project.controls else None
     if fan is not None:
         wire_fan(board, (with_room(board, behind[0]), with_room(board, behind[1])), usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")

@@ -328,7 +328,7 @@ class UnitOutfit(DriveOutfit):
         fuse = float(self.fuse)
         board.add(
             Device(
-                UNIT, "supply-unit", "Supply unit", texts[UNIT], (*ENDS, "case") if metal else ENDS, (Electronics((ENDS[0], ENDS[2]), "chops"), Barrier(ENDS[1], ENDS[3])),
+                UNIT, "supply-unit", "Supply unit", texts[UNIT], (*ENDS, "case") if metal else ENDS, (Electronics(ENDS[:2], "chops"), Barrier(ENDS[0], ENDS[2]), Barrier(ENDS[1], ENDS[3])),
                 metal="case" if metal else "", place="box", column=4, limits=dict.fromkeys(ENDS[2:], fuse),  # which lies in a row with both
             )
         )  # fmt: skip
