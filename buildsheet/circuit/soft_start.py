@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from buildsheet.circuit.breach import Breach, breach, of_kind
 from buildsheet.circuit.contraction import fed, powered
 from buildsheet.circuit.netlist import Circuit, Positions, Resistance, Terminal
+from buildsheet.circuit.readings import potentials
 from buildsheet.circuit.sequence import driven, runs
 
 WAITS = ("run-up-timer", "bridging-relay")
@@ -21,6 +22,9 @@ def soft_start(circuit: Circuit) -> Iterator[Breach]:
                 yield breach("soft start", (end,), first, "no current flows through the start resistor")
             elif hard(circuit, first):
                 yield breach("soft start", (end,), first, "the motor is fed past the start resistor from the first moment")
+            for other in of_kind(circuit, *WAITS):
+                if circuit.direct and other.coil and _held_by_the_motor(circuit, run.positions, other.coil, other.code):
+                    yield breach("soft start", (end,), run.positions, f"the coasting motor holds {other.code} in, so that the next start is hard")
             if not hard(circuit, run.positions):
                 yield breach("soft start", (end,), run.positions, f"{relay.code} never bridges the start resistor")
 
@@ -30,6 +34,17 @@ def at_first(circuit: Circuit, running: Positions) -> dict[str, str]:
     with the contactor."""
     waiting = {**running, **{device.code: device.positions[0] for device in of_kind(circuit, *WAITS)}}
     return {**waiting, **{relay.code: relay.positions[1] for relay in of_kind(circuit, "bridging-relay") if fed(circuit, relay, waiting)}}
+
+
+def _held_by_the_motor(circuit: Circuit, running: Positions, coil: tuple[str, str], code: str) -> bool:
+    """Whether the volts of a motor that turns on, the contactor out, stand on a coil that has not fallen out yet."""
+    out = {**running, **{device.code: device.positions[0] for device in of_kind(circuit, "contactor")}}
+    for motor in of_kind(circuit, "motor"):
+        volts = potentials(circuit, out, *(Terminal(motor.code, name) for name in motor.terminals[:2]))
+        ends = [volts.get(Terminal(code, name)) for name in coil]
+        if ends[0] is not None and ends[1] is not None and ends[0] != ends[1]:
+            return True
+    return False
 
 
 def hard(circuit: Circuit, positions: Positions) -> bool:

@@ -10,8 +10,6 @@ from buildsheet.sizing.waist import Point
 from buildsheet.units import AMPERE, METRE
 from buildsheet.worksheet import Value, Worksheet, unknown
 
-# Which fuse the wires of each role lie behind; those to the motor by the way.
-
 
 def continuous_limit(region: Region, sheet: Worksheet, supplied: Supplied) -> Value | None:
     """What may flow for hours behind a wall breaker."""

@@ -16,8 +16,6 @@ from buildsheet.sizing.waist import Applied, Point
 from buildsheet.units import AMPERE
 from buildsheet.worksheet import Value, Worksheet, unknown
 
-# Which fuse the wires of each role lie behind; those to the motor by the way.
-
 
 def work_sizes(
     project: Project,

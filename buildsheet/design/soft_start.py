@@ -31,7 +31,7 @@ def work_soft_start(project: Project, sheet: Worksheet, motor: Machine, hard: Ha
     if controls is None or not controls.soft_start or hard is None or hardest is None:
         return None
     if motor.own_field is not None and hard.ohms is not None:
-        return _own_field(sheet, motor.own_field, hard, hard.ohms, hardest.current)
+        return _own_field(sheet, motor.own_field, hard, hard.ohms, hardest)
     if isinstance(motor, SeriesMachine) and motor.at_start is not None and motor.plate is not None:
         return _series(sheet, motor, motor.at_start, _most(sheet, motor.plate.current), hard.volts, hardest.current)
     return None
@@ -51,9 +51,10 @@ def _rating(sheet: Worksheet, energy: Value, pulse: Value) -> Value:
     return sheet.work("R5.P_n", choice.larger_of, "rating of the start resistor, at the least", a=often, b=once)
 
 
-def _own_field(sheet: Worksheet, constants: tuple[Value, Value, Value], hard: HardStart, ahead: Value, work: Value) -> SoftStart | None:
+def _own_field(sheet: Worksheet, constants: tuple[Value, Value, Value], hard: HardStart, ahead: Value, hardest: Point) -> SoftStart | None:
     """A motor whose run-up has a time constant."""
     constant, armature, plate = constants
+    work, felt_as = hardest.current, hardest.rms  # torque goes by the one, heat by the other
     most = _most(sheet, plate)
     there = sheet.work("R5.R_1", resistance_in_a_row, "resistance that is there without it", R_1=armature, R_2=ahead)
     drop = sheet.values.get("motor.U_b", sheet.values.get("motor.U_b~"))
@@ -73,15 +74,15 @@ def _own_field(sheet: Worksheet, constants: tuple[Value, Value, Value], hard: Ha
     waits = sheet.work("K4.t_need", b.time_to_share_of_speed, "time until it is bridged", tau=tau, p=share)
     time = sheet.pick("K4.t", "timer_steps", "upper", "range of the run-up timer", at_least=waits)
     second = sheet.work("R5.I_2", s.bridging_current, "current when it is bridged, the hardest work on", I=work, R_1=there, R_s=felt)
-    energy = sheet.work("R5.W", s.start_heat, "heat in it at a start, the hardest work on", I_1=first, I=work, R=felt, tau=tau, t=waits)
+    energy = sheet.work("R5.W", s.start_heat, "heat in it at a start, the hardest work on", I_1=first, I=felt_as, R=felt, tau=tau, t=waits)
     rating = _rating(sheet, energy, tau)
-    stuck = sheet.work("R5.P_s", copper_loss, "its heat if it is never bridged, the hardest work on", I_rms=work, R=felt)
+    stuck = sheet.work("R5.P_s", copper_loss, "its heat if it is never bridged, the hardest work on", I_rms=felt_as, R=felt)
     passes = sheet.values["rule.k_st"]
-    fuse = sheet.work("F2.I_soft", fuse_for_run_up, "fuse in the motor's lead, for the soft run-up", I_s=first, tau=tau, k=passes)
+    fuse = sheet.work("F2.I_soft", s.fuse_for_start_heat, "fuse in the motor's lead, for the soft run-up", W=energy, R=felt, k=passes)
     again = sheet.work("F2.I_bridge", fuse_for_run_up, "the same, for the moment in which the resistor is bridged", I_s=second, tau=sheet.values["start.tau"], k=passes)
     motor_fuse = line_fuse = sheet.work("F2.I_both", choice.larger_of, "fuse in the motor's lead, for the soft start", a=fuse, b=again)
-    if hard.line is not None:
-        line_fuse = sheet.work("F1.I_soft", t.auto_line_current, "line fuse, for the soft start", I_2=motor_fuse, x=sheet.values["T2.x"])
+    if hard.turns is not None:
+        line_fuse = sheet.work("F1.I_soft", t.auto_line_current, "line fuse, for the soft start", I_2=motor_fuse, x=hard.turns)
     return SoftStart(resistor, rating, waits, time, most, sheet.values["start.I"], first, second, stuck, (line_fuse, motor_fuse))
 
 
@@ -98,8 +99,12 @@ def _series(sheet: Worksheet, motor: SeriesMachine, held: Value, most: Value, vo
     torque = sheet.work("R5.T", series_torque, "torque of the hardest work and of its own losses", k=motor.k, I=work)
     nominal = sheet.values["supply.voltage"]
     settled = sheet.work("R5.omega_s", s.series_settled_speed, "speed that it would settle at with it, the hardest work on", k=motor.k, T=torque, V=nominal, R=warm, X=motor.X)
+    if not settled.known or float(settled) <= 0:
+        return None  # with the resistor in, the work holds it still
     part = sheet.pick("rule.p_s", "bench_limits", "value", "share of the run-up that is left when it is bridged", key="soft start share")
-    speed = sheet.work("R5.omega", s.speed_when_bridged, "speed at which it is bridged", omega=settled, p=part)
+    most_of_it = sheet.work("R5.omega_p", s.speed_when_bridged, "most of that speed", omega=settled, p=part)
+    enough = sheet.work("R5.omega_m", s.series_speed_at_current, "speed at which the motor alone takes no more than the start is kept to", V=volts, I=most, R=motor.R, X=motor.X, k=motor.k)
+    speed = sheet.work("R5.omega", choice.smaller_of, "speed at which it is bridged", a=most_of_it, b=enough)
     inertia = sheet.values["coast.J"]
     waits = sheet.work("K4.t_need", s.series_run_up_time, "time until it is bridged", J=inertia, k=motor.k, T=torque, V=nominal, R=warm, X=motor.X, omega=speed)
     time = sheet.pick("K4.t", "timer_steps", "upper", "range of the run-up timer", at_least=waits)

@@ -17,7 +17,7 @@ from buildsheet.controls.motor_side import add_overload, wire_fan, wire_motor
 from buildsheet.controls.no_volt_release import ChainContact, wire_no_volt_release
 from buildsheet.controls.precharge import add_precharge
 from buildsheet.controls.reversing import add_reversing, feed_timer
-from buildsheet.controls.soft_start import add_resistor, feed_run_up, wire_soft_start
+from buildsheet.controls.soft_start import add_resistor, wire_soft_start
 from buildsheet.controls.stops import add_stops
 from buildsheet.design.design import Design, Sizes, WireSize
 from buildsheet.design.texts import device_texts
@@ -107,8 +107,6 @@ def wire(design: Design) -> Circuit | None:
     # coils last, so that no motor current runs over their screws
     if "K1" in board.devices:
         feed_timer(board, timed)
-    if soft:
-        feed_run_up(board, behind[1])
     fan = project.controls.fan if project.controls else None
     if fan is not None:
         wire_fan(board, (with_room(board, behind[0]), with_room(board, behind[1])), usual("small fan"), texts, metal=supplied.earthed and fan.body != "plastic")
@@ -154,6 +152,7 @@ def missing(design: Design) -> tuple[Value, ...]:
         *((sizes.precharge.resistor, sizes.precharge.need) if sizes.precharge is not None else ()),
         *((sizes.protective,) if sizes.protective is not None else ()),
         *sizes.outfit.needed,
+        *((sizes.limit_rms,) if sizes.motor_fuse is not None else ()),
         *((sizes.soft_start.resistor, sizes.soft_start.time) if sizes.soft_start is not None else ()),
         *((sizes.braking.resistor,) if sizes.braking is not None else ()),
         *(winding.ohms for winding in (design.motor.windings if design.motor is not None else ())),

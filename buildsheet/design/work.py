@@ -19,7 +19,7 @@ from buildsheet.project import Project
 from buildsheet.reference import Region, region
 from buildsheet.sizing.places import fit
 from buildsheet.sizing.supply import Supplied
-from buildsheet.sizing.waist import Applied, Point
+from buildsheet.sizing.waist import Applied, Point, Steered
 from buildsheet.worksheet import Worksheet
 
 
@@ -52,7 +52,7 @@ def work(project: Project) -> Design:
     heat = work_heat(project, sheet, motor, load, points, box)
     fastest = motor.runaway(sheet, applied)
     turning = work_turning(project, sheet, load, fastest)
-    nothing_holds = isinstance(motor, SeriesMachine) and project.power.control is None  # with light work it nears runaway
+    nothing_holds = isinstance(motor, SeriesMachine) and not isinstance(applied, Steered)  # with light work it nears runaway
     coast = work_coast(sheet, fastest if nothing_holds else load.motor_high, inertia, motor.losses(sheet))
     if project.machine is not None and project.machine.reverse and isinstance(motor, BrushedMachine):
         _work_reversal(sheet, motor, applied, points[1])

@@ -70,6 +70,18 @@ def start_heat(I_1: Ampere, I: Ampere, R: Ohm, tau: Second, t: Second) -> Joule:
     return R * (I**2 * t + 2 * I * D * tau + D**2 * tau / 2)
 
 
+@formula(source=derivation("∫I²dt is the heat over its resistance; what a fuse lets pass goes with the square of its rating"), limits={"W": (0, 1e6), "R": (1e-4, 1e4), "k": (0.1, 50)})
+def fuse_for_start_heat(W: Joule, R: Ohm, k: Second) -> Ampere:
+    """Least rating of a fuse that carries a start which leaves a heat W in a resistance R in a row with it.
+
+    k is the I²t that it lets pass at once over the square of its rating.
+
+    >>> fuse_for_start_heat(W=60.0, R=0.4, k=1.5)
+    10.0
+    """
+    return sqrt(W / (R * k))
+
+
 SERIES = derivation("k·I² against the work's torque, I² = V²/((R + k·ω)² + X²), integrated over the speed")
 IRON = "iron that saturates, the brushes' drop, torque that changes with speed"
 
@@ -95,6 +107,16 @@ def series_settled_speed(k: NewtonMetrePerAmpereSquared, T: NewtonMetre, V: Volt
     """
     a: Ohm = sqrt(k * V**2 / T - X**2)
     return (a - R) / k
+
+
+@formula(source=derivation("impedance of windings, coil and back-EMF in a row"), limits={"V": (0.1, 1e3), "I": (1e-2, 1e3), "R": (0, 1e4), "X": (0, 1e4), "k": (1e-6, 1e3)}, leaves_out=IRON)
+def series_speed_at_current(V: Volt, I: Ampere, R: Ohm, X: Ohm, k: NewtonMetrePerAmpereSquared) -> RadianPerSecond:
+    """Speed at which a series motor on alternating voltage takes a current.
+
+    >>> series_speed_at_current(V=100.0, I=10.0, R=2.0, X=6.0, k=0.05)
+    120.0
+    """
+    return (sqrt((V / I) ** 2 - X**2) - R) / k
 
 
 @formula(source=SERIES, limits={"J": (1e-7, 10), "k": (1e-3, 1), "T": (1e-3, 100), "V": (1, 1e3), "R": (0, 1e3), "X": (0, 1e3), "omega": (0, 1e4)}, leaves_out=IRON)

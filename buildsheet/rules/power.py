@@ -113,7 +113,10 @@ def drive(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         touch = "Touching the line side or the motor's wires with the plug in can kill." if wired or power.separates else "Any of it can kill while the plug is in."
         ends = f" The separation ends where a wire of the {named} meets one of the line." if wired else ""
         lead = f", and lead the {named}'s wires apart from all others" if wired else ""
-        yield Finding("line-voltage", "note", "DANGER", Said.of(f"Line voltage from the plug to the motor{apart}."),
+        if power.low_behind:
+            apart = f" into the {power.low_behind}; behind it all is at low voltage, by its mark"
+            touch, ends, lead = f"Touching the line side with the plug in can kill, and so does what is behind the {power.low_behind} once its insulation fails.", "", f", and wire and touch what is behind the {power.low_behind} like the line"
+        yield Finding("line-voltage", "note", "DANGER", Said.of(f"Line voltage from the plug {'to the motor' if not power.low_behind else ''}{apart}.".replace("  ", " ")),
                       f"{touch}{ends}{power.separates}",
                       f"Pull the plug before the lid comes off{lead}.", practice("work on the line side"), ("T1",), electric=True, step="motor", key="power.separation")  # fmt: skip
     yield from _voltages(design)

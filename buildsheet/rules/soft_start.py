@@ -28,17 +28,22 @@ def soft_start(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if hard is None:
         able = power.control is not None
         found = f"Started with the {power.control.name} at {power.control.slow}, the {power.noun} runs the motor up softly: a resistor ahead of it does nothing for the start." if power.control is not None else "A soft start of this motor, fed so, is not worked by this version."
-        yield Finding("soft-start-needless", "heed" if able else "stop", "NOTICE", Said.of(found), "The circuit leaves it out." if able else "Its run-up follows no time constant that this version knows.",
+        yield Finding("soft-start-needless" if able else "soft-start-not-worked", "heed" if able else "stop", "NOTICE", Said.of(found), "The circuit leaves it out." if able else "Its run-up follows no time constant that this version knows.",
                       "Take controls: soft_start out of the file" + (", and start it slow." if able else "."), RAMPS if able else OWN_LIMIT, (power.first[0],), key="controls.soft_start")  # fmt: skip
         return
     if soft is None:
         values = design.sheet.values
+        stalls = values.get("R5.omega_s")
+        if stalls is not None:
+            yield Finding("soft-start-stalls", "stop", "WARNING", Said.of("With the start resistor in, this work holds the motor still."), "It stands and heats until the resistor is bridged, and then starts hard.",
+                          "Start it without work, or take controls: soft_start out of the file.", KEEPS, ("M1", "R5"), key="controls.soft_start")  # fmt: skip
+            return
         judged = values.get("R5.R_m", values.get("motor.I_lr"))  # what was found enough: a resistance below nothing, or the held current
         if judged is not None and judged.known and "R5.I_max" in values:
             yield Finding("soft-start-needless", "heed", "NOTICE", Said.of("What lies ahead of the motor already keeps its start to {0}.", values["R5.I_max"]), "The circuit leaves the resistor out.",
                           "Take controls: soft_start out of the file.", KEEPS, ("M1",), key="controls.soft_start")  # fmt: skip
         else:
-            yield Finding("soft-start-unknown", "stop", "NOTICE", Said.of("The soft start can't be worked for this motor."), "It needs the motor's plate, its back-EMF constant and its resistance.",
+            yield Finding("soft-start-unknown", "stop", "NOTICE", Said.of("The soft start can't be worked: something of motor or work is not known yet."), "It needs the motor's plate, its constant and its resistance, what turns with it, and the work.",
                           "Measure the motor (sheet of its kind), or take controls: soft_start out of the file.", OWN_LIMIT, ("M1",), key="controls.soft_start")  # fmt: skip
         return
     if soft.second.known and soft.most.known and soft.second > soft.most:

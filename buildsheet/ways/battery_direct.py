@@ -13,6 +13,7 @@ from buildsheet.circuit.builder import Board, Feed
 from buildsheet.formulas.battery import voltage_behind
 from buildsheet.formulas.conductors import total_drop
 from buildsheet.formulas.motor import back_emf, speed_share
+from buildsheet.formulas.supplies import source_resistance
 from buildsheet.given.fields import Volts
 from buildsheet.reference import Region
 from buildsheet.sizing.places import Place
@@ -151,7 +152,7 @@ class BatteryDirect(Way):
             name = key.partition(".")[2]
             left = sheet.work(f"there.E_{name}", back_emf, f"back-EMF that the battery leaves {words}", V=volts, I=point.current, R=sheet.values["motor.R_loop"] if "motor.R_loop" in sheet.values else sheet.values["motor.R_hot"], U_b=sheet.values[f"{point.tag}.U_path"])
             speeds.append(sheet.work(key, speed_share, f"speed {words} over the speed asked for", E=point.emf, E_1=left))
-        ahead = sheet.assume("start.R", "battery resistance", "least resistance of battery and leads")
+        ahead = sheet.work("start.R", source_resistance, "least resistance of the battery, as its fault current shows it", V=supplied.highest, I_s=supplied.fault)
         start = work_start(sheet, region, supplied.highest, ahead)
         return DirectOutfit(tuple(speeds), start, HardStart(supplied.highest, ahead) if start is not None else None)
 

@@ -4,7 +4,7 @@ The bridge folds both halves of the line to one side, so that the firing angle s
 knob nothing happens; then the motor starts with a kick. Off is not dead: its snubber passes a little current.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
@@ -12,12 +12,14 @@ from pydantic import Field
 
 from buildsheet.circuit import Device, Electronics, Link
 from buildsheet.circuit.builder import Board, Feed
+from buildsheet.citations import practice
 from buildsheet.formulas.cooling import bridge_loss
 from buildsheet.formulas.induction import capacitor_current
 from buildsheet.formulas.protection import full_bridge_average, peak_voltage
 from buildsheet.formulas.transformer import bridge_blocking_voltage
 from buildsheet.given.fields import Amperes, Farads, Volts
 from buildsheet.reference import Region
+from buildsheet.sizing.finding import Finding, Said
 from buildsheet.sizing.places import Need, Place
 from buildsheet.sizing.spelt import spelt
 from buildsheet.sizing.supply import Supplied
@@ -28,6 +30,8 @@ from buildsheet.ways.fitted_bridge import INPUTS, OUTPUTS
 from buildsheet.ways.way import Control, Outfit, Setting, Way, Words
 from buildsheet.worksheet import Model, Value, Worksheet
 
+LARGEST_SNUBBER = 1e-6
+BOXES = practice("speed boxes of brush-type tools")
 ENDS = ("L1", "N1", "L2", "N2")  # line in, line out
 
 
@@ -121,6 +125,11 @@ class BoxOutfit(Outfit):
     largest: Value
     blocking: Value | None = None
 
+    def dangers(self) -> Iterator[Finding]:
+        if self.box.snubber.known and float(self.box.snubber) > LARGEST_SNUBBER:
+            yield Finding("snubber-large", "stop", "WARNING", Said.of("A capacitor of {0} across the triac passes {1} when the box is off.", self.box.snubber, self.leak), "A motor without load may turn on that, and what is behind a box that is off kills.",
+                          "Look again: boxes of this size have some tens to hundreds of nanofarads.", BOXES, ("T2",), key="power.snubber")  # fmt: skip
+
     @property
     def facts(self) -> tuple[tuple[str, Words], ...]:
         return (
@@ -130,7 +139,7 @@ class BoxOutfit(Outfit):
 
     @property
     def settings(self) -> tuple[Setting, ...]:
-        return (Setting("Lowest place of the knob", ("where the motor just starts by itself; mark it, and its inner trim, if it has one, belongs there",)),)
+        return (Setting("Marks at its knob", ("one where the motor just starts by itself, which is its slow end and where an inner trim belongs; one each where the tool has its slowest and its fastest speed under work",), turned=False),)
 
     @property
     def texts(self) -> Mapping[str, str]:

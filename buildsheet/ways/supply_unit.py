@@ -37,6 +37,7 @@ from buildsheet.ways.way import Beside, Outfit, Trial, Words
 from buildsheet.worksheet import Value, Worksheet
 
 UNIT, ENDS = "T2", ("L", "N", "+", "−")
+PLATE = 0.3  # volts times amperes of a unit's plate are its watts to within this share
 UNITS = practice("supply units of desk machines, lamps and signs")
 
 
@@ -198,6 +199,10 @@ class SupplyUnitDrive(Drive):
         return self.output
 
     @property
+    def low_behind(self) -> str:
+        return "supply unit" if self.separation == "galvanic" else ""
+
+    @property
     def live_controls(self) -> bool | None:
         """Whether the knob's wires are at line potential, by the unit ahead of them; None when the file does not say."""
         return None if self.separation is None else self.separation == "none"
@@ -207,6 +212,23 @@ class SupplyUnitDrive(Drive):
         if self.selector is None:
             yield Finding("selector-unknown", "heed", "WARNING", Said.of("The file does not say whether the supply unit has a switch for the line voltage."), "Set for the lower line, the unit bursts on the higher one the moment it is plugged in.",
                           "Look for a slide switch beside its terminals, set it with the plug out, and write power: selector.", UNITS, (UNIT,), key="power.selector")  # fmt: skip
+        if not self.unit_current.known:
+            yield Finding("unit-current-unknown", "stop", "WARNING", Said.of("Nobody knows what current the supply unit gives for long."), "One that is too small shuts off under load and comes back by itself, again and again.",
+                          "Read it off its plate and write power: unit_current.", UNITS, (UNIT,), key="power.unit_current", unknown=(self.unit_current,))  # fmt: skip
+        if self.output_failed.known and self.output.known and self.output_failed < self.output:
+            yield Finding("unit-guard-below-output", "stop", "NOTICE", Said.of("The unit's guard is said to shut off at {0}, below the {1} that it gives.", self.output_failed, self.output), "One of the two is wrong, and the runaway speed rests on them.",
+                          "Read its data again.", UNITS, (UNIT,), key="power.output_failed")  # fmt: skip
+        if self.unit_power.known and self.output.known and self.unit_current.known and abs(float(self.unit_power) / (float(self.output) * float(self.unit_current)) - 1) > PLATE:
+            yield Finding("unit-plate-disagrees", "stop", "NOTICE", Said.of("The unit is said to give {0}; that is not its {1} times {2}.", self.unit_power, self.output, self.unit_current), "Its heat in the box and what it can give rest on them.",
+                          "Read its plate again.", UNITS, (UNIT,), key="power.unit_power")  # fmt: skip
+        if self.starts_from_zero is not True:
+            yield Finding("unit-restarts", "stop", "WARNING", Said.of("A supply unit that shut off at a jam comes back by itself, and nobody says that this drive then waits for its knob."), "The tool starts with the hand in it that cleared the jam: the contactor never fell out.",
+                          "Take a drive that starts only from zero, and write power: starts_from_zero: true.", UNITS, (UNIT, CODE), key="power.starts_from_zero")  # fmt: skip
+        if not self.drive_most.known:
+            yield Finding("drive-voltage-unknown", "heed", "WARNING", Said.of("Nobody knows the highest voltage that the drive stands; the unit gives {0}.", self.output), "A capacitor above its voltage bursts.",
+                          "Read the voltage on its capacitor or in its data and write power: drive_most.", UNITS, (CODE,), key="power.drive_most")  # fmt: skip
+        yield Finding("unit-rush", "note", "NOTICE", Said.of("At switch-on the unit fills its capacitors with many times its current, for some milliseconds."), "A fast fuse blows and a breaker may trip, now and then, though nothing is wrong.",
+                      "Keep to the time-lag fuse; wait half a minute between two switch-ons, so that what limits the rush is cool again.", UNITS, (UNIT, "F1"))  # fmt: skip
         limit, gives = self.current_limit, self.unit_current
         if limit.known and gives.known and limit > gives:
             yield Finding("unit-stutters", "stop", "WARNING", Said.of("The drive's current limit is {0}; the supply unit gives {1}.", limit, gives), "At a jam the unit shuts off and comes back by itself, again and again: the motor jerks at each return.",
@@ -214,9 +236,6 @@ class SupplyUnitDrive(Drive):
         if self.drive_most.known and self.output.known and self.output > self.drive_most:
             yield Finding("drive-below-unit", "stop", "WARNING", Said.of("The supply unit gives {0}; the drive stands {1}.", self.output, self.drive_most), "A capacitor above its voltage bursts.",
                           "Take a drive that stands it, or a unit of less.", UNITS, (UNIT, CODE), key="power.drive_most")  # fmt: skip
-        elif self.drive_most.known and self.output_failed.known and self.output_failed > self.drive_most:
-            yield Finding("drive-below-guard", "heed", "WARNING", Said.of("When its regulator fails the supply unit reaches {0}; the drive stands {1}.", self.output_failed, self.drive_most), "The drive dies with it, and a drive that dies mostly fails to full speed.",
-                          "Take a drive that stands it, or a unit whose guard shuts off sooner.", UNITS, (UNIT, CODE), key="power.drive_most")  # fmt: skip
         if self.separation == "none":
             yield Finding("unit-not-separated", "stop", "DANGER", Said.of("The supply unit's output is not separated from the line."), "What looks like a harmless low voltage carries the line on both its wires, to the knob and to the motor.",
                           "Take a unit that is marked for safety extra-low voltage.", UNITS, (UNIT,), electric=True, key="power.separation")  # fmt: skip
@@ -269,9 +288,12 @@ class UnitOutfit(DriveOutfit):
         return self.applied.failed if isinstance(self.applied, UnitPulsed) else None
 
     def dangers(self) -> Iterator[Finding]:
-        gives = self._unit.unit_current
+        gives, stands, failed = self._unit.unit_current, self._unit.drive_most, self.direct_most
+        if failed is not None and failed.known and stands.known and self._unit.output.known and self._unit.output <= stands < failed:
+            yield Finding("drive-below-guard", "heed", "WARNING", Said.of("When its regulator fails the supply unit reaches {0}; the drive stands {1}.", failed, stands), "The drive dies with it, and a drive that dies mostly fails to full speed.",
+                          "Take a drive that stands it, or a unit whose guard shuts off sooner.", UNITS, (UNIT, CODE), key="power.drive_most")  # fmt: skip
         if gives.known and self.hardest.known and float(self.hardest) > float(gives) * MORE:
-            yield Finding("unit-too-small", "stop", "WARNING", Said.of("The motor takes {0}; the supply unit gives {1}.", self.hardest, gives), "It shuts off under load and comes back by itself.",
+            yield Finding("unit-too-small", "stop", "WARNING", Said.of("The motor takes {0}, and with the knob up the unit must give as much; it gives {1}.", self.hardest, gives), "It shuts off under load and comes back by itself.",
                           "Take a larger unit, or lower the load.", UNITS, (UNIT,), key="power.unit_current")  # fmt: skip
 
     @property
@@ -286,7 +308,7 @@ class UnitOutfit(DriveOutfit):
     @property
     def settings(self) -> tuple[way.Setting, ...]:
         unit = self._unit
-        own = [way.Setting("Trimmer of the supply unit", (unit.output, " by the meter, nothing behind it"))]
+        own = [way.Setting("Trimmer of the supply unit", (unit.output, " by the meter, nothing behind it, in the step that reads it"), turned=False)]
         if unit.selector != "none":
             own.insert(0, way.Setting("Line selector of the supply unit", ("at this line, ", self.supplied.voltage, ", set with the plug out")))
         return (*own, *super().settings)
@@ -328,7 +350,7 @@ class UnitOutfit(DriveOutfit):
         fuse = float(self.fuse)
         board.add(
             Device(
-                UNIT, "supply-unit", "Supply unit", texts[UNIT], (*ENDS, "case") if metal else ENDS, (Electronics(ENDS[:2], "chops"), Barrier(ENDS[0], ENDS[2]), Barrier(ENDS[1], ENDS[3])),
+                UNIT, "supply-unit", "Supply unit", texts[UNIT], (*ENDS, "case") if metal else ENDS, (Electronics(ENDS[:2], "rectifies"), Barrier(ENDS[0], ENDS[2]), Barrier(ENDS[1], ENDS[3])),
                 metal="case" if metal else "", place="box", column=4, limits=dict.fromkeys(ENDS[2:], fuse),  # which lies in a row with both
             )
         )  # fmt: skip

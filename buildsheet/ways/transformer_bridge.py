@@ -134,9 +134,9 @@ class TransformerBridge(BridgeWay):
     ) -> Outfit:
         if not isinstance(applied, Bridged):
             raise TypeError("not what this way applies")
-        start = work_start(sheet, region, applied.most, applied.winding)
+        start = work_start(sheet, region, applied.loose, applied.winding)
         sizes = size_bridge(sheet, region, supplied, applied, points, share, start)
-        ahead = None
+        ahead = turns = None
         if start is not None:
             turns = sheet.work("T2.x", t.dial_fraction, "secondary's voltage over the line's", V=applied.most, V_1=supplied.voltage)
             ahead = sheet.work("F1.I_st", t.auto_line_current, "line fuse, for the run-up", I_2=start, x=turns)
@@ -153,7 +153,7 @@ class TransformerBridge(BridgeWay):
             Trial("F5", f"T2 · {SECONDARY[0]}", f"T2 · {SECONDARY[1]}", "", "the iron hums softly and stays cool for five minutes, and nothing smells.",
                   "secondary, open", (applied.most, " on a line of ", supplied.voltage, ", in proportion on another")),
         )
-        meets = HardStart(applied.most, applied.winding, supplied.voltage) if start is not None else None
+        meets = HardStart(applied.loose, applied.winding, supplied.highest, turns) if start is not None else None
         text = f"{spelt(supplied.voltage)} to {spelt(applied.most)} open"
         if own is None:
             return BridgeOutfit(iron, sizes, supplied, (self._bought(supplied, needed),), (), text, idle, trials, (ahead, start), meets=meets)

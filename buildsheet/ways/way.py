@@ -63,11 +63,13 @@ class Beside(NamedTuple):
 
 class HardStart(NamedTuple):
     """What a motor meets that is put on a voltage at once: the volts, the resistance that is ahead of it as it feels it, None for
-    one that does not count beside its own, and the line's voltage where a transformer lies between, None elsewhere."""
+    one that does not count beside its own; where a transformer lies between, also the line's voltage at that moment, and the
+    secondary's over the line's."""
 
     volts: Value
     ohms: Value | None
     line: Value | None = None
+    turns: Value | None = None
 
 
 class Outfit(ABC):
@@ -257,6 +259,11 @@ class Way(Given):
     def waits_for_zero(self) -> bool | None:
         """Whether it starts only after its control was at the slow end; None when nobody says."""
         return None
+
+    @property
+    def low_behind(self) -> str:
+        """What keeps the line out of everything behind it, by a mark or its data; empty where nothing does."""
+        return ""
 
     @property
     def broken_low_end(self) -> Literal["stops", "full speed"] | None:

@@ -349,6 +349,7 @@ BREAKINGS = (
     Breaking("brake on a contact that closes with the contactor", "brake", _brake_on_the_wrong_contact),
     Breaking("start resistor bridged", "soft start", lambda c: bridge("R5:1", "R5:2")(c) if has(c, "R5") else None),
     Breaking("run-up timer bridged", "soft start", lambda c: bridge("K4:15", "K4:18")(c) if has(c, "K4") else None),
+    Breaking("run-up timer on what the contactor switches", "soft start", lambda c: with_wire(c, 242, a=terminal("R5:1"), b=terminal("K4:A1")) if has(c, "R5") and c.direct else None),
     Breaking("bridging relay's coil off", "soft start", lambda c: drop(244)(c) if has(c, "K5") else None),
     Breaking("start resistor's wire off", "soft start", lambda c: drop(333)(c) if has(c, "R5") else None),
     Breaking("field relay's contact bridged", "field", _own_field(bridge("K3:13", "K3:14"))),

@@ -13,6 +13,7 @@ from buildsheet.formulas import (
     inverter,
     mechanics,
     motor,
+    protection,
     rotor,
     series,
     shunt,
@@ -67,6 +68,18 @@ def _alternating_start_resistor() -> None:
 
 
 RUN_UP = {"k": 0.05, "V": 120.0, "R": 18.0, "X": 13.0}
+
+
+def _series_speed_at_current() -> None:
+    # There the impedance lets just that current through.
+    omega = starting.series_speed_at_current(V=120.0, I=4.0, R=18.0, X=13.0, k=0.05)
+    assert series.held_alternating_current(V=120.0, R=18.0 + 0.05 * omega, X=13.0) == approx(4.0)
+
+
+def _fuse_for_start_heat() -> None:
+    # An idle start leaves half of I_1²·R·τ, which is what fuse_for_run_up counts.
+    W = starting.start_heat(I_1=30.0, I=0.0, R=0.5, tau=0.2, t=2.0)
+    assert starting.fuse_for_start_heat(W=W, R=0.5, k=1.5) == approx(protection.fuse_for_run_up(I_s=30.0, tau=0.2, k=1.5))
 
 
 def _series_settled_speed() -> None:
@@ -245,6 +258,8 @@ IDENTITIES: dict[str, Callable[[], None]] = {
     "saturated_torque": _saturated_torque,
     "shunt_braking_current": _shunt_braking_current,
     "alternating_start_resistor": _alternating_start_resistor,
+    "series_speed_at_current": _series_speed_at_current,
+    "fuse_for_start_heat": _fuse_for_start_heat,
     "series_settled_speed": _series_settled_speed,
     "series_run_up_time": _series_run_up_time,
     "speed_when_bridged": _speed_when_bridged,

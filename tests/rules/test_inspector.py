@@ -50,9 +50,9 @@ NOTES = {
         "line-voltage": "line voltage in the unit and ahead of it, the rest separated from it",
         "fault-frame": "a broken bond is noticed by nobody until the next fault",
         "live-behind-motor-fuse": "one fuse in one lead of the motor",
-        "limit-above-fuse": "at the drive's limit the motor fuse blows",
         "used-cord": "a used cord",
         "used-supply-unit": "a used supply unit",
+        "unit-rush": "a supply unit takes a rush of current at switching on",
     },
     "strip-sander": ON_ANY | ON_THE_LINE | {
         "wood-dust": "wood dust in an open motor",

@@ -93,7 +93,12 @@ def test_its_fuse_and_not_the_unit_s_limit_guards_the_thin_wires(roller: Plan) -
     ("id", "old", "new"),
     [
         ("selector-unknown", "  selector: set to this line\n", ""),
-        ("unit-stutters", "current_limit: 5 A", "current_limit: 12 A"),
+        ("unit-stutters", "current_limit: 3.8 A", "current_limit: 12 A"),
+        ("unit-guard-below-output", "output_failed: 45 V", "output_failed: 20 V"),
+        ("unit-current-unknown", "  unit_current: 10 A\n", ""),
+        ("unit-plate-disagrees", "unit_power: 360 W", "unit_power: 5 W"),
+        ("unit-restarts", "starts_from_zero: true", "starts_from_zero: false"),
+        ("drive-voltage-unknown", "  drive_most: 55 V\n", ""),
         ("drive-below-guard", "drive_most: 55 V", "drive_most: 40 V"),
         ("drive-below-unit", "drive_most: 55 V", "drive_most: 30 V"),
         ("unit-not-separated", "separation: galvanic", "separation: none"),

@@ -8,13 +8,13 @@ from buildsheet.packet.views.alternating_rows import alternating, lifted
 from buildsheet.packet.views.asking import Asker, boards
 from buildsheet.packet.views.end_rows import ends, parts
 from buildsheet.packet.views.field import field
-from buildsheet.packet.views.motor_rows import dial, knob, motor, reversing, transformer
+from buildsheet.packet.views.motor_rows import dial, knob, motor, reversing, supply_unit, transformer
 from buildsheet.packet.views.reading import Group
-from buildsheet.packet.views.start_rows import start
+from buildsheet.packet.views.start_rows import bridged, start
 from buildsheet.packet.views.supply_rows import chain, metal, supply
 from buildsheet.plan import Plan
 
-SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, motor, field, alternating, start, parts, ends)
+SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, supply_unit, motor, field, alternating, start, parts, ends)
 
 
 def groups(plan: Plan, ink: Ink) -> tuple[Group, ...]:
@@ -25,7 +25,7 @@ def groups(plan: Plan, ink: Ink) -> tuple[Group, ...]:
 
 def wires_back(circuit: Circuit) -> tuple[Wire, ...]:
     """Wires that were taken off for the readings and go back on."""
-    off = boards(circuit) | lifted(circuit)
+    off = boards(circuit) | lifted(circuit) | bridged(circuit)
     return tuple(w for w in circuit.wires if w.role != "protective" and off & {w.a.device, w.b.device})
 
 

@@ -7,6 +7,8 @@ from buildsheet.packet.views.power_steps import PowerItem, Writer
 from buildsheet.packet.views.steps import PartHead, StepItem, Taken
 from buildsheet.worksheet import Value
 
+HEARD = 1.0  # s: what lies nearer together no hand times
+
 
 class Coupled(Writer):
     """The part of the sheet that wants the tool on."""
@@ -33,13 +35,14 @@ class Coupled(Writer):
             yield from self.first_start()
             yield from self.soft_start()
             yield self.step(f"While it runs: {self.cut}. Wait until all stands. {self.uncut.capitalize()} again.", "nothing starts by itself.")
-            yield self.step("Start again, and press the emergency stop.", "the contactor drops at once, and all coasts to a stand.")
+            yield self.step("Start again, and press the emergency stop; release it when all stands.", "the contactor drops at once, all coasts to a stand, and nothing starts when it is released.")
+            yield from self.up("at light work")
             yield from self.both_ways()
         elif self.runs_away:
             yield from self.up()
         easy = "with light work all the time" if self.never_bare else "without work"
         yield self.step(
-            "Run ten minutes at the slowest speed, then ten at the fastest, without work." if self.control is not None else f"Run twenty minutes {easy}.",
+            f"Run ten minutes at the slowest speed, then ten at the fastest, {easy}." if self.control is not None else f"Run twenty minutes {easy}.",
             "the hand can stay on the motor, the box is only warm, and the belt has not wandered." if belts else "the hand can stay on the motor, and the box is only warm.",
             *(() if self.never_bare else self.speeds()),
         )  # fmt: skip
@@ -52,10 +55,11 @@ class Coupled(Writer):
         sizes = self.plan.design.sizes
         if sizes is None or sizes.soft_start is None:
             return
+        waits = sizes.soft_start.waits
         yield self.step(
             f"Press stop, wait until all stands. {self.start[0].upper()}{self.start[1:]}, and listen: from the contactor to the click of K5.",
-            "the motor comes up without a jerk, the click comes when it has nearly its speed, and after three starts R5 is at most hand-warm (plug out, wait, then feel)." if self.plugged else "the motor comes up without a jerk, the click comes when it has nearly its speed, and after three starts R5 is at most hand-warm.",
-            Taken("contactor to click", f"about {self.ink.print(sizes.soft_start.waits)}", "s", "stopwatch"),
+            "the two clicks are clearly apart, the motor comes up without a jerk and nearly to its speed, and after three starts R5 is at most hand-warm (plug out, wait, then feel)." if self.plugged else "the two clicks are clearly apart, the motor comes up without a jerk and nearly to its speed, and after three starts R5 is at most hand-warm.",
+            *((Taken("contactor to click", f"about {self.ink.print(waits)}", "s", "stopwatch"),) if waits.known and float(waits) >= HEARD else ()),
             note="No click: stop at once, and read the rows of the soft start on sheet 8 again.",
         )  # fmt: skip
 
@@ -65,7 +69,7 @@ class Coupled(Writer):
             return ()
         return (
             *((Taken(f"tool, {self.slowest}", f"about {self.ink.print(load.tool_low)}", "rpm", "tachometer"),) if self.control is not None else ()),
-            Taken(f"tool{self.at_fast}", f"about {self.ink.print(load.tool_high)}", "rpm", "tachometer"),
+            Taken(f"tool{self.at_fast}", f"about {self.ink.print(load.tool_high)}" + ("" if self.control is not None else ", more without work"), "rpm", "tachometer"),
         )
 
     def standstill(self) -> Iterator[StepItem]:
@@ -75,7 +79,7 @@ class Coupled(Writer):
         if coast is None or not coast.known:
             return
         yield self.step(
-            ("At the fastest speed press" if self.control is not None else "Press") + " the emergency stop, and take the time to standstill.",
+            ("At the fastest speed press" if self.control is not None else "Press") + " the emergency stop, and take the time to standstill; then release it.",
             "it slows down at once, and the braking resistor R3 is at most hand-warm after three stops." if brake is not None else "it coasts evenly, without a scrape.",
             Taken("time to standstill", f"at most {self.ink.print(coast)}", "s", "stopwatch"),
         )
@@ -86,7 +90,7 @@ class Coupled(Writer):
         where = ", at the slowest speed" if load is not None and load.law.hardest_when_slow else ""
         if average is not None and rms is not None:
             yield self.step(
-                f"Clamp round wire {self.motor_wire()}, MAX hold on, cover shut. Work as hard as the file says{where}; off, and read.",
+                f"{self.clamped(self.motor_wire(), 'AC+DC' if self.steered else 'AC')} Work as hard as the file says{where}; off, and read the film where the work is steady.",
                 "the speed sinks as the work grows and rises as it is lifted, and stays below what sheet 10 says of runaway." if self.never_bare else "the speed holds, and the current falls back when the work is lifted.",
                 *(self.speeds() if self.never_bare else ()),
                 *((Taken("motor, average", f"at most {self.ink.print(average)}", "A DC", "clamp"),) if self.steered else ()),
@@ -94,7 +98,7 @@ class Coupled(Writer):
             )
         if sizes is not None:
             yield self.step(
-                f"Clamp round wire {self.line_wire()}, MAX hold on, cover shut. Work as hard again; off, and read.",
+                f"{self.clamped(self.line_wire(), 'AC' if self.plugged else 'DC')} Work as hard again; off, and read alike.",
                 "no fuse and no relay trips.",
                 self.drawn(sizes.line_current),
             )

@@ -195,7 +195,7 @@ def battery_facts(plan: Plan, ink: Ink) -> list[Fact]:
     found: list[Fact] = [
         ("Runs for", f"{ink.print(stored.planned)} of run and rest, drawing {ink.print(stored.mean)} on average; it would be empty after {ink.print(stored.runtime)}"),
         ("Under the hardest load", f"{ink.print(stored.loaded)} at the posts"),
-        ("Empty at", f"{ink.print(supplied.lowest)}; {'the drive stops' if power.links else 'a guard takes it off'} at {ink.print(power.stops_at)}" if power.stops_at.known else f"{ink.print(supplied.lowest)}; nothing stops it there: watch a voltmeter"),
+        ("Empty at", f"{ink.print(supplied.lowest)}; {'the drive stops' if power.links else 'your guard, which is not drawn here, takes it off'} at {ink.print(power.stops_at)}" if power.stops_at.known else f"{ink.print(supplied.lowest)}; nothing stops it there: watch a voltmeter"),
         ("Into a short", f"{ink.print(supplied.fault)}: what both fuses at the battery must break"),
     ]  # fmt: skip
     charge = sizes.precharge

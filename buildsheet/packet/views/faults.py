@@ -5,17 +5,19 @@ which readings of sheet 8 find it. Before all of it: how to make the machine saf
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from buildsheet.circuit import Capacitor, Circuit
+from buildsheet.circuit import Barrier, Capacitor, Circuit, Electronics
+from buildsheet.circuit.breach import of_kind
 from buildsheet.circuit.effects import Effect, Outcome, effects
 from buildsheet.circuit.faults import faults
 from buildsheet.circuit.netlist import numbers
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.checks import all_groups
 from buildsheet.packet.views.facts import limit
-from buildsheet.packet.views.power_steps import drive_ends, output_of
+from buildsheet.packet.views.power_steps import at, drive_ends, output_of
 from buildsheet.packet.views.reading import Group, Row
 from buildsheet.packet.views.steps import StepItem, Taken
 from buildsheet.plan import Plan
+from buildsheet.sizing.waist import Steered
 from buildsheet.worksheet import Value
 
 SEEN: tuple[tuple[Outcome, str], ...] = (
@@ -78,12 +80,15 @@ def _safe_steps(plan: Plan, circuit: Circuit, ink: Ink) -> Iterator[StepItem]:
     least = limit("no output", ink)
     first, second = output_of(circuit)
     poles = " and ".join(f"Q1 · {name}" for name in ("2", "4"))
-    yield StepItem("3", "Meter on V DC, tips on a battery that is good.", "it shows that battery: the meter works.")
-    taken = [Taken(f"{first.device} · {first.name} to {second.name}", f"under {least}", "V DC")]
+    ranges = "Meter on V DC, tips on a battery that is good" + ("; on V AC, tips in an outlet that is live." if on_plug else ".")
+    yield StepItem("3", ranges, "it shows each: the meter and its ranges work.")
+    steered = plan.design.applied is None or isinstance(plan.design.applied, Steered)
+    across = f"{at(first)} to {second.name if second.device == first.device else at(second)}"
+    taken = [Taken(across, f"under {least}", "V DC"), *(() if steered else (Taken("the same", f"under {least}", "V AC"),))]
     taken.append(Taken(f"{poles.replace('Q1 · 4', '4')}", f"under {least}", "V AC" if on_plug else "V DC"))
     taken = [*_on_the_drive(plan, circuit, least), *_on_capacitors(circuit, least), *taken]
     yield StepItem("4", f"Wait {wait} more. Cover off; read without touching anything.", "all are under it. If one is not, go away from it and wait: something still makes it.", readings=tuple(taken))
-    yield StepItem("5", "Tips on that battery again.", "the meter still shows it. Only now is the machine dead.")
+    yield StepItem("5", "Tips on that battery again" + (", and in that outlet." if on_plug else "."), "the meter still shows it. Only now is the machine dead.")
 
 
 def _on_capacitors(circuit: Circuit, least: str) -> list[Taken]:
@@ -99,14 +104,15 @@ def _on_the_drive(plan: Plan, circuit: Circuit, least: str) -> list[Taken]:
         return []
     if power.keeps_charge is not None:
         return [Taken(f"{power.noun}'s capacitor, its own two screws", f"under {least}, or hands off", "V DC")]
-    if power.capacitor_in is not None:
+    if power.capacitor_in is not None or any(isinstance(part, Electronics) and part.does == "chops" for d in of_kind(circuit, "drive") for part in d.inside):
         first, second = drive_ends(circuit, 3)
         return [Taken(f"{first.device} · {first.name} to {second.name}", f"under {least}", "V DC")]
     return []
 
 
 def _top_volts(plan: Plan) -> Value | None:
-    return plan.design.hardest("emf")
+    loose = plan.design.sheet.values.get("runaway.E") if plan.project.power is not None and plan.project.power.control is None else None
+    return loose if loose is not None and loose.known else plan.design.hardest("emf")
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,6 +140,19 @@ def found(plan: Plan) -> tuple[Found, ...]:
     return tuple(made)
 
 
+def _held_back(plan: Plan, circuit: Circuit) -> str:
+    """What keeps a sound machine from starting."""
+    control = plan.project.power.control if plan.project.power is not None else None
+    waits = plan.project.power.waits_for_zero if plan.project.power is not None else None
+    found = ["disconnect off", "emergency stop not released"]
+    found += ["overload relay not reset"] if "F3" in circuit.devices else []
+    found += ["direction switch at 0, or its timer not over"] if "S5" in circuit.devices else []
+    found += ["charger plugged in"] if "X4" in circuit.devices else []
+    found += [f"{control.name} not at {control.slow}"] if control is not None and waits is not False else []
+    found += [f"{device.name.lower()} ({code}) open" for code, device in circuit.devices.items() if device.kind in ("guard", "thermostat")]
+    return ", ".join(found)
+
+
 def _rows(groups: tuple[Group, ...]) -> list[Row]:
     return [row for group in groups for row in group.rows]
 
@@ -152,7 +171,11 @@ def seen_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
     if plan.circuit is not None and plan.circuit.source[1].earth:
         metal = [row for group in all_groups(plan.circuit, earth) for row in group.rows if row.want == "OL" and any(word in row.black for word in (f"{earth} pin", "frame", "heat sink"))]
         what = f"The {plan.design.region.words['residual-current-device']} or the breaker trips."
-        made.append([what, "a wire, a winding or a power device on metal; a wet motor; carbon dust in it", numbers([int(row.number) for row in metal])])
+        brushed = plan.design.motor is None or plan.design.motor.direct
+        parts = "a wire, a winding" + (" or a power device" if any(isinstance(part, Electronics) for d in plan.circuit.devices.values() for part in d.inside) else "")
+        apart = "; behind a transformer or a supply unit nothing trips: only these rows find it there" if any(isinstance(part, Barrier) for d in plan.circuit.devices.values() for part in d.inside) else ""
+        made.append([what, f"{parts} on metal; a wet motor{'; carbon dust in it' if brushed else ''}{apart}", numbers([int(row.number) for row in metal])])
+        made.append(["Start does nothing, and nothing is broken.", _held_back(plan, plan.circuit), "none"])
     for outcome, words in SEEN:
         those = [one for one in all_found if outcome in one.effect.outcomes]
         if those:

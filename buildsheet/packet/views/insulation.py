@@ -4,7 +4,7 @@ meter's work: the tester makes a voltage that hurts, so it is not the helper's t
 
 from dataclasses import dataclass
 
-from buildsheet.circuit import Circuit, Electronics, Wire
+from buildsheet.circuit import Circuit, Electronics, Winding, Wire
 from buildsheet.circuit.netlist import numbers
 from buildsheet.plan import Plan
 
@@ -38,6 +38,10 @@ def insulation(plan: Plan) -> Insulation | None:
     motor = [wire.number for wire in lifted if wire.stage == 4]
     if motor:
         pairs.append((f"wires {numbers(motor)}", "the motor's frame"))
+    for iron in (d for d in circuit.devices.values() if d.kind == "transformer"):
+        wound = [part for part in iron.inside if isinstance(part, Winding)]
+        one, other = (f"{iron.code} · {part.a} and {part.b}" for part in wound[:2])
+        pairs += [(one, f"{other}, their wires off"), *([(other, f"its {iron.metal}")] if iron.metal else [])]
     own = [wire.number for wire in lifted if wire.role == "field"]
     if own:
         pairs.append((f"wires {numbers(own)}", "the motor's frame"))

@@ -118,9 +118,9 @@ def tools(plan: Plan, ink: Ink) -> list[str]:
     supplied = plan.design.supplied
     found = [f"two-lead multimeter, category III {limit('meter', ink)}, true RMS, with insulated clips"]
     if "clamp" in used:
-        found.append("clamp meter for AC and DC, true RMS, that holds its greatest reading: for the currents of sheet 9, no wire is opened")
+        found.append("clamp meter for AC and DC, true RMS: for the currents of sheet 9, no wire is opened; a phone that films its display, in a clear bag tied fast")
     if "tester" in used:
-        found.append("outlet tester with a button for the residual-current device")
+        found.append(f"outlet tester with a button for the {plan.design.region.words['residual-current-device']}")
     if supplied is None or supplied.earthed:
         found.append(f"{limit('bonding battery', ink)} battery with a {limit('bonding fuse', ink)} fuse in its lead, a {limit('bonding lamp', ink)} lamp and two clips: for the bonding test")
     if plan.circuit is not None and (supplied is None or supplied.live):

@@ -4,7 +4,7 @@ meter's clips go on with the plug out, nothing is probed by hand.
 
 from collections.abc import Iterator
 
-from buildsheet.circuit import Terminal
+from buildsheet.circuit import Electronics, Terminal
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views import field
 from buildsheet.packet.views.coupled import Coupled
@@ -105,7 +105,9 @@ class _Writer(Coupled):
             wait = str(self.ink.print(kept)) if kept.known else wait
             return RowItem("Stored charge", f"This {self.noun} holds a large capacitor behind its bridge, charged to the peak of the line. {self.off.capitalize()}, wait {wait}, and read the capacitor's own two screws: under {limit('no output', self.ink)} DC, or the hand stays out. Its output shows nothing of it. The shaft makes voltage as long as it turns.")
         else:
-            seen = "Sheet 5 shows no capacitor" + (f", but the {self.noun} may hold one" if self.steered and self.made_of_parts else "")
+            if any(isinstance(part, Electronics) and part.does == "chops" for d in self.circuit.devices.values() if d.kind == "drive" for part in d.inside):
+                plus, minus = self.drive_ends(3)  # its capacitor lies ahead of its switch: its output shows nothing of it
+            seen = "Sheet 5 shows no capacitor" + (f", but the {self.noun} may hold one" if any(isinstance(part, Electronics) and part.unleashes for d in self.circuit.devices.values() for part in d.inside) else "")
         return RowItem(
             "Stored charge",
             f"{seen}. {self.off.capitalize()}, then wait {wait}, and go on only when the meter shows less than {volts} DC between {at(plus)} and {at(minus)}. The shaft makes voltage as long as it turns.",
@@ -141,7 +143,7 @@ class _Writer(Coupled):
         else:
             yield from self.up("more without load")
         yield self.step(
-            "Press the emergency stop.", f"the contactor drops at once, and the motor {'brakes' if 'R3' in self.circuit.devices else 'coasts'} to a stand."
+            "Press the emergency stop; release it when all stands.", f"the contactor drops at once, nothing starts when it is released, and the motor {'brakes' if 'R3' in self.circuit.devices else 'coasts'} to a stand."
         )
         yield from self.free_current()
         yield from self.both_ways()
@@ -233,7 +235,7 @@ class _Writer(Coupled):
             return
         wire = self.motor_wire()
         yield self.step(
-            f"Clamp round wire {wire}, {self.kind}, its MAX hold on. {self.start[0].upper()}{self.start[1:]}{self.slowly}; then off, and read.",
+            f"{self.clamped(wire, self.kind)} {self.start[0].upper()}{self.start[1:]}{self.slowly}; then off, and read the film where it runs evenly.",
             "the current is steady.",
             Taken("motor running free", f"about {self.ink.print(free)}, a little more at speed", f"A {self.kind}", "clamp"),
         )

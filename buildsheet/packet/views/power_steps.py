@@ -81,7 +81,7 @@ class Writer:
         self.made_of_parts = power is not None and bool(power.links)  # else nothing lies between supply and motor
         self.shows = power is not None and power.display  # its own display tells its output, which no meter reads well
         self.control = plan.project.power.control if plan.project.power is not None else None
-        self.never_bare = self.runs_away and self.control is None  # nothing holds its speed but its load
+        self.never_bare = self.runs_away and (self.control is None or not self.steered)  # nothing holds its speed but its load
         self.set_slow = f"{self.control.name} at {self.control.slow}" if self.control is not None else ""
         self.at_slow, self.at_fast = (f", {self.set_slow}", f", {self.control.name} at {self.control.fast}") if self.control is not None else ("", "")
 
@@ -200,8 +200,13 @@ class Writer:
             ends = [wire for wire in leads if any(end.device == motor.code and end.name.startswith(letter) for end in (wire.a, wire.b))]
             empty = ", capacitor empty" if "C1" in self.circuit.devices else ""
             swap = f"Plug out{empty}, swap the ends of the {part}: {' and '.join(str(w.number) for w in ends)} at the motor." if len(ends) > 1 else "This motor turns one way only: turn it about on its feet, or take another."
-            text = f"{swap} One that hums and does not come up to speed within three seconds is switched off at once."
+            text = swap if self.brushes else f"{swap} One that hums and does not come up to speed within three seconds is switched off at once."
         yield RowItem("Wrong way round?", text)
+
+    def clamped(self, wire: str, kind: str) -> str:
+        """How a current is read that settles only after a start: a meter that holds its greatest reading would hold the start's."""
+        zero = "" if kind == "AC" else ", zeroed"
+        return f"Clamp round wire {wire}, {kind}{zero}; a phone in a clear bag, its lamp on, films its display in the shut box."
 
     def both_ways(self) -> Iterator[StepItem]:
         """The direction switch tried, where there is one."""
@@ -211,8 +216,8 @@ class Writer:
         clicks = motor.starting is not None and motor.starting.switch
         shorts = f"the motor would short itself through the {self.noun}" if self.steered else motor.reversal.thrown
         yield self.step(
-            f"Start{self.with_slow}. Turn the direction switch to 0 and leave it there until the motor stands; then turn it the other way and press start at once.",
-            f"the contactor drops at 0, the motor coasts to a stand{', its start switch clicking as it slows' if clicks else ''}, and start does nothing until the timer's time is over; then it turns the other way.",
+            f"Start{self.with_slow}. Turn the direction switch to 0 and leave it there until the motor stands; then turn it the other way and press start at once, and again later.",
+            f"the contactor drops at 0, the motor coasts to a stand{', its start switch clicking as it slows' if clicks else ''}, and start does nothing until the timer's time is over; pressed again after that, it turns the other way.",
             note=f"Never throw the switch over while the motor turns: the timer holds back start, not the lever{', and' if self.steered else ';'} {shorts}.",
         )
         yield from self.other_way()
@@ -225,7 +230,7 @@ class Writer:
         work = "at light, steady work" if self.never_bare else f"running free{self.at_slow}"
         kind = "DC" if self.steered else "AC"
         yield self.step(
-            f"Clamp round wire {self.motor_wire()}, {kind}, its MAX hold on. Run one way {work}; off, and read. Then the other way alike.",
+            f"{self.clamped(self.motor_wire(), kind)} Run one way {work}; off, and read the film where it runs evenly. Then the other way alike.",
             "both are within a fifth of each other, and the brushes spark alike.",
             Taken("current, one way", "as read", f"A {kind}", "clamp"),
             Taken("current, the other way", "within a fifth of it", f"A {kind}", "clamp"),

@@ -34,7 +34,7 @@ HANDS: Mapping[tuple[str, str], str] = {
     ("reversing-switch", "reverse"): "{} reverse",
     ("guard", "open"): "guard open ({})",
     ("guard", "shut"): "guard shut ({})",
-    ("thermostat", "hot"): "{} warmed by a hair dryer",
+    ("thermostat", "hot"): "{} warmed by hot air until it clicks",
     ("thermostat", "cool"): "{} cool again",
     ("zero-switch", "up"): "dial turned up ({})",
     ("zero-switch", "zero"): "dial at zero ({})",

@@ -63,7 +63,8 @@ def rows(plan: Plan, ink: Ink) -> list[object]:
             control = plan.project.power.control if plan.project.power is not None else None
             named = "Speed knob" if control is None or control.name == "knob" else capital(control.name)
             noun = plan.project.power.noun if plan.project.power is not None else "drive"
-            found.append({"group": STAGES.get(stage, "Others").replace("Drive", capital(noun)).replace("Speed knob", named)})
+            first = "Soft start" if "R5" in plan.circuit.devices and not any(one.stage == 3 and one.number < 330 for one in plan.circuit.wires) else capital(noun)
+            found.append({"group": STAGES.get(stage, "Others").replace("Drive", first).replace("Speed knob", named)})
         guard = guards.get(wire.number)
         cable = f"cable {wire.cable}" if wire.cable else ""
         found.append([

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
-from buildsheet.circuit import Circuit, Terminal, Wire
+from buildsheet.circuit import Circuit, Electronics, Terminal, Wire
 from buildsheet.packet.ink import Ink
 from buildsheet.packet.views.steps import HoldItem, Item, PartHead, StepItem, WarningItem
 from buildsheet.packet.views.wires import WireLine, insulation, wire_line
@@ -150,8 +150,9 @@ class _Writer:
     def fins(self) -> str:
         """How a drive stands in the box."""
         power = self.plan.project.power
-        drive = any(d.kind == "drive" for d in self.circuit.devices.values())
-        return f", the {power.noun}'s fins upright" if power is not None and drive else ""
+        drive = next((d for d in self.circuit.devices.values() if d.kind == "drive"), None)
+        bare = drive is not None and any(isinstance(part, Electronics) and part.does == "rectifies" for part in drive.inside)
+        return f", the {'bridge' if bare else power.noun}'s fins upright" if power is not None and drive is not None else ""
 
     def machine(self) -> Iterator[Item]:
         """Motor and guard on the machine's frame. Belt and tool wait for sheet 9: the first power is without load."""
