@@ -11,6 +11,7 @@ from buildsheet.motors.brushed import BrushedMotor
 from buildsheet.reference import Cell, table
 from buildsheet.sizing.alternating import AlternatingLine
 from buildsheet.sizing.finding import BRACES, MORE, Finding, Said, slug
+from buildsheet.sizing.waist import Steered
 from buildsheet.worksheet import Value
 
 BELIEVABLE = 0.85  # efficiency of a magnet motor of this size at the best, from memory
@@ -231,7 +232,7 @@ def motor(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
     if heat is not None and heat.duty_current.known and heat.allowed_current.known:
         if heat.duty_current > heat.allowed_current:
             yield Finding("motor-overheats", "stop", "WARNING", Said.of("Over run and rest the motor carries {0}; fed so it stands {1}.", heat.duty_current, heat.allowed_current),
-                          "The winding burns.", "Lower the load or gear down" + (", or smooth the current with a choke." if design.motor is None or design.motor.direct else "."), derivation("copper heat goes with the square of the RMS current"), ("M1",))  # fmt: skip
+                          "The winding burns.", "Lower the load or gear down" + (", or smooth the current with a choke." if isinstance(design.applied, Steered) else "."), derivation("copper heat goes with the square of the RMS current"), ("M1",))  # fmt: skip
         elif (
             worst := max((p.current for p in design.points if p.current.known), default=None)
         ) is not None and worst > heat.allowed_current:

@@ -8,6 +8,7 @@ from buildsheet.design import Design
 from buildsheet.rules.clauses import clause
 from buildsheet.rules.wet import WET
 from buildsheet.sizing.finding import MORE, Finding, Said
+from buildsheet.sizing.waist import Steered
 from buildsheet.units import AMPERE
 from buildsheet.ways.drive import MANUALS as DRIVE_MANUALS
 from buildsheet.ways.way import Beside
@@ -296,7 +297,7 @@ def protection(design: Design, circuit: Circuit | None) -> Iterator[Finding]:
         and sizes.overload_need > sizes.overload_top
     ):
         yield Finding("overload-too-low", "stop", "WARNING", Said.of("The work takes {0} by heat; the overload relay may be set to {1} at the most.", sizes.overload_need, sizes.overload_top),
-                      "Set for the plate the relay trips; set for the work it does not protect.", "Lower the load, or smooth the current with a choke.", clause(design, "overload factor"), ("F3", "M1"))  # fmt: skip
+                      "Set for the plate the relay trips; set for the work it does not protect.", "Lower the load" + (", or smooth the current with a choke." if isinstance(design.applied, Steered) else ", or gear down."), clause(design, "overload factor"), ("F3", "M1"))  # fmt: skip
     if (
         controls is not None
         and controls.overload is not None
