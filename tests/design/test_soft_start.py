@@ -41,11 +41,11 @@ def number(made: Plan, id: str) -> float:
 
 
 def test_the_stirrer_by_hand(stirrer: Plan) -> None:
-    """Held at 3 and 10 A: R = (3.00 − 1.46)/7 = 0.22 ohm, U_b = 0.80 V; battery and leads 5 mΩ at the least, a full one 14.4 V;
-    twice the plate's 14 A. (14.4 − 0.8)/28 − 0.225 = 0.261 ohm; the next of E6 is 0.47 ohm: 13.6/0.695 = 19.6 A."""
-    assert number(stirrer, "R5.R_m") == pytest.approx((14.4 - 0.8) / 28.0 - 0.225, rel=1e-6)
+    """Held at 3 and 10 A: R = (3.00 − 1.46)/7 = 0.22 ohm, U_b = 0.80 V; its battery 8 mΩ, a full one 14.4 V;
+    twice the plate's 14 A. (14.4 − 0.8)/28 − 0.228 = 0.258 ohm; the next of E6 is 0.47 ohm: 13.6/0.698 = 19.5 A."""
+    assert number(stirrer, "R5.R_m") == pytest.approx((14.4 - 0.8) / 28.0 - 0.228, rel=1e-6)
     assert number(stirrer, "R5.R") == 0.47
-    assert number(stirrer, "R5.I_1") == pytest.approx(13.6 / 0.695, rel=1e-6)
+    assert number(stirrer, "R5.I_1") == pytest.approx(13.6 / 0.698, rel=1e-6)
 
 
 def test_behind_a_transformer_the_resistor_lies_on_the_line_s_side(mixer: Plan) -> None:
