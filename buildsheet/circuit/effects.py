@@ -75,6 +75,7 @@ STOPPERS: dict[Outcome, str] = {
     "pedal fails": "pedal",
     "disconnect fails": "disconnect",
 }
+JOINS = ("welded", "stuck in", "shorted")  # what is open or off makes no short circuit
 INTERLOCKED: dict[str, Outcome] = {
     "reversal": "reverses without waiting",
     "charging": "runs on the charger",
@@ -115,7 +116,7 @@ def _effect(
     electronics = _power_device(circuit, fault)
     if fault.kind == "open" and electronics is not None and circuit.devices[fault.device].gives is None:
         return Effect(fault, ("no turning",), ())
-    if _short_circuit(broken, sound) or _shorted_turns(circuit, fault):
+    if fault.kind in JOINS and (_short_circuit(broken, sound) or _shorted_turns(circuit, fault)):
         return Effect(fault, ("fuse blows",), ())
     stopped_by: list[str] = []
     tried = [_run(broken, run) for run in sound]

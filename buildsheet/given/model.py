@@ -35,7 +35,7 @@ class Given(BaseModel):
     empty means that there is no one-line form.
     """
 
-    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
+    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True, defer_build=True)  # the one of the whole file is built, none for each of its groups
     SHORT: ClassVar[tuple[str, ...]] = ()
 
     @model_validator(mode="before")
