@@ -8,13 +8,13 @@ from buildsheet.packet.views.alternating_rows import alternating, lifted
 from buildsheet.packet.views.asking import Asker, boards
 from buildsheet.packet.views.end_rows import ends, parts
 from buildsheet.packet.views.field import field
-from buildsheet.packet.views.motor_rows import dial, knob, motor, reversing, supply_unit, transformer
+from buildsheet.packet.views.motor_rows import dial, knob, motor, reversing, separated, transformer
 from buildsheet.packet.views.reading import Group
 from buildsheet.packet.views.start_rows import bridged, start
 from buildsheet.packet.views.supply_rows import chain, metal, supply
 from buildsheet.plan import Plan
 
-SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, supply_unit, motor, field, alternating, start, parts, ends)
+SECTIONS = (metal, supply, chain, reversing, knob, dial, transformer, separated, motor, field, alternating, start, parts, ends)
 
 
 def groups(plan: Plan, ink: Ink) -> tuple[Group, ...]:

@@ -2,7 +2,7 @@
 
 from math import inf
 
-from buildsheet.circuit import Barrier, Circuit, Contact, Terminal, Winding
+from buildsheet.circuit import Barrier, Circuit, Contact, Electronics, Terminal, Winding
 from buildsheet.circuit.netlist import numbers
 from buildsheet.circuit.readings import expected
 from buildsheet.packet.views.asking import Asker, terminal_of
@@ -99,19 +99,19 @@ def dial(asker: Asker) -> Group:
     return Group("Dial", f"{numbers(wires)} still off", "knob", rows)
 
 
-def supply_unit(asker: Asker) -> Group:
-    """A supply unit by itself, its wires off: nothing from its line side to its output, nor from that to its case."""
-    unit = next((d for d in asker.circuit.devices.values() if d.kind == "supply-unit"), None)
+def separated(asker: Asker) -> Group:
+    """Electronics that part two circuits, by themselves, their wires off: nothing from one side to the other, nor from the second to the
+    case."""
+    unit = next((d for d in asker.circuit.devices.values() if any(isinstance(part, Barrier) for part in d.inside) and any(isinstance(part, Electronics) for part in d.inside)), None)
     if unit is None:
-        return Group("Supply unit", "", "switches", ())
+        return Group("Separation", "", "switches", ())
     tips = {name: (f"{unit.code}:{name}", f"{unit.code} · {name}") for name in unit.terminals}
-    across = [(part.a, other.b) for part in unit.inside if isinstance(part, Barrier) for other in unit.inside if isinstance(other, Barrier)]
-    wrong = "a value: the line reaches the output"
-    rows = [asker.ask("as they are", tips[a], tips[b], wrong, (0.0,), off=asker.boards) for a, b in across]
+    barriers = [part for part in unit.inside if isinstance(part, Barrier)]
+    rows = [asker.ask("as they are", tips[one.a], tips[other.b], "a value: its two sides touch", (0.0,), off=asker.boards) for one in barriers for other in barriers]
     if unit.metal:
-        rows += [asker.ask("as they are", tips[b], tips[unit.metal], "a value: its output touches its case", (0.0,), off=asker.boards) for a, b in across if a == across[0][0]]
+        rows += [asker.ask("as they are", tips[one.b], tips[unit.metal], "a value: it touches its case", (0.0,), off=asker.boards) for one in barriers]
     wires = [wire.number for wire in asker.circuit.wires if unit.code in (wire.a.device, wire.b.device) and wire.role != "protective"]
-    return Group("Supply unit", f"{numbers(wires)} still off", "switches", tuple(rows))
+    return Group(unit.name, f"{numbers(wires)} still off", "switches", tuple(rows))
 
 
 def transformer(asker: Asker) -> Group:
