@@ -81,7 +81,7 @@ def _safe_steps(plan: Plan, circuit: Circuit, ink: Ink) -> Iterator[StepItem]:
     first, second = output_of(circuit)
     poles = " and ".join(f"Q1 · {name}" for name in ("2", "4"))
     ranges = "Meter on V DC, tips on a battery that is good" + ("; on V AC, tips in an outlet that is live." if on_plug else ".")
-    yield StepItem("3", ranges, "it shows each: the meter and its ranges work.")
+    yield StepItem("3", ranges, "it shows each: the meter and both ranges work." if on_plug else "it shows that battery: the meter works.")
     steered = plan.design.applied is None or isinstance(plan.design.applied, Steered)
     across = f"{at(first)} to {second.name if second.device == first.device else at(second)}"
     taken = [Taken(across, f"under {least}", "V DC"), *(() if steered else (Taken("the same", f"under {least}", "V AC"),))]
@@ -175,6 +175,7 @@ def seen_rows(plan: Plan, all_found: tuple[Found, ...]) -> list[list[object]]:
         parts = "a wire, a winding" + (" or a power device" if any(isinstance(part, Electronics) for d in plan.circuit.devices.values() for part in d.inside) else "")
         apart = "; behind a transformer or a supply unit nothing trips: only these rows find it there" if any(isinstance(part, Barrier) for d in plan.circuit.devices.values() for part in d.inside) else ""
         made.append([what, f"{parts} on metal; a wet motor{'; carbon dust in it' if brushed else ''}{apart}", numbers([int(row.number) for row in metal])])
+    if plan.circuit is not None:
         made.append(["Start does nothing, and nothing is broken.", _held_back(plan, plan.circuit), "none"])
     for outcome, words in SEEN:
         those = [one for one in all_found if outcome in one.effect.outcomes]
