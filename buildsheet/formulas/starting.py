@@ -56,7 +56,7 @@ def bridging_current(I: Ampere, R_1: Ohm, R_s: Ohm) -> Ampere:
 
 
 @formula(
-    source=derivation("R·∫i²dt of a current that dies away from I_1 to the work's with a time constant, whole"),
+    source=derivation("R·∫i²dt of a current that dies away from its first value to the work's with a time constant, whole"),
     limits={"I_1": (0, 1e4), "I": (0, 1e4), "R": (0, 1e4), "tau": (1e-4, 60), "t": (1e-3, 1e3)},
     leaves_out="a motor that stands still all the time",
 )
