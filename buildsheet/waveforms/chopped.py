@@ -4,7 +4,7 @@ Switch on: the load sees V - drop_on. Switch off: the current goes on through th
 -drop_off until the current ends. Between the two the current follows i = a + (i0 - a)·exp(-t·R/L).
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import exp, expm1, isfinite, log, pi, sqrt
 from typing import NamedTuple
@@ -89,6 +89,10 @@ class Chopped:
         """RMS over average current; raises NotSolved when no current flows."""
         refuse_unless(self.average_current > 0.0, "no current flows, so it has no form factor")
         return self.rms_current / self.average_current
+
+    def fed_by(self, line_current: float) -> "Chopped":
+        """The same pulses where their source is itself fed with alternating current, of `line_current` in A, RMS: that is the line's."""
+        return replace(self, line_current=line_current, line_average=0.0)  # alternating current has no average
 
     def samples(self, n: int) -> Samples:
         """`n` points over one period, for a chart: angle of the period (rad), volts of the source, of the load, current."""

@@ -27,8 +27,6 @@ from buildsheet.waveforms import (
     Chopped,
     ConstantCurrent,
     NotSolved,
-    Samples,
-    Smoothed,
     Source,
     SteadySource,
     duty_for,
@@ -38,42 +36,6 @@ from buildsheet.ways.drive import Drive
 from buildsheet.worksheet import Value, Worksheet
 
 ROUNDS, CLOSE = 30, 1e-6  # of the search for the steady voltage that belongs to the current drawn from it
-
-
-@dataclass(frozen=True, slots=True)
-class BusWave:
-    """The motor's current by the chopper, the line's by the rectifier that feeds it."""
-
-    pulses: Chopped
-    rectified: Smoothed
-
-    @property
-    def rms_current(self) -> float:
-        return self.pulses.rms_current
-
-    @property
-    def peak_current(self) -> float:
-        return self.pulses.peak_current
-
-    @property
-    def form_factor(self) -> float:
-        return self.pulses.form_factor
-
-    @property
-    def line_current(self) -> float:
-        return self.rectified.line_current
-
-    @property
-    def line_average(self) -> float:
-        return 0.0  # alternating current has none
-
-    @property
-    def continuous(self) -> bool:
-        return self.pulses.continuous
-
-    def samples(self, n: int) -> Samples:
-        """`n` points over one period of the pulses."""
-        return self.pulses.samples(n)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,14 +82,14 @@ class RectifiedPulsed:
             pulses = duty_for(SteadySource(volts, float(self.frequency), *drops), R, L, E, current)
             rectified = smoothed(DIODE_BRIDGE, line, ConstantCurrent(pulses.line_average), store)
             if abs(rectified.average_voltage - volts) <= CLOSE * volts:
-                return BusWave(pulses, rectified)
+                return pulses.fed_by(rectified.line_current)
             volts = rectified.average_voltage
         raise NotSolved("the steady voltage behind the bridge was not found")
 
     def set_to(self, wave: Wave) -> float:
-        if not isinstance(wave, BusWave):
+        if not isinstance(wave, Chopped):
             raise TypeError("not a wave of this drive")
-        return wave.pulses.duty
+        return wave.duty
 
     def textbook(self, sheet: Worksheet, id: str, label: str, terminal: Value, drops: tuple[Value, ...]) -> Value:
         return sheet.work(

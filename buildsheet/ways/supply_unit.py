@@ -30,7 +30,7 @@ from buildsheet.sizing.spelt import row_of, spelt
 from buildsheet.sizing.supply import Supplied
 from buildsheet.sizing.waist import GAPS, LOOSE, Applied, Point, Setting, Wave
 from buildsheet.units import SHARE
-from buildsheet.waveforms import Chopped, Samples, SteadySource, duty_for
+from buildsheet.waveforms import Chopped, SteadySource, duty_for
 from buildsheet.ways import way
 from buildsheet.ways.drive import CODE, OUTPUTS, Drive, DriveOutfit, add_drive
 from buildsheet.ways.way import Beside, Outfit, Trial, Words
@@ -39,38 +39,6 @@ from buildsheet.worksheet import Value, Worksheet
 UNIT, ENDS = "T2", ("L", "N", "+", "−")
 PLATE = 0.3  # volts times amperes of a unit's plate are its watts to within this share
 UNITS = practice("supply units of desk machines, lamps and signs")
-
-
-@dataclass(frozen=True, slots=True)
-class UnitWave:
-    """The motor's current by the chopper; the line's by what the unit makes of its average."""
-
-    pulses: Chopped
-    line_current: float
-
-    @property
-    def rms_current(self) -> float:
-        return self.pulses.rms_current
-
-    @property
-    def peak_current(self) -> float:
-        return self.pulses.peak_current
-
-    @property
-    def form_factor(self) -> float:
-        return self.pulses.form_factor
-
-    @property
-    def line_average(self) -> float:
-        return 0.0  # alternating current has none
-
-    @property
-    def continuous(self) -> bool:
-        return self.pulses.continuous
-
-    def samples(self, n: int) -> Samples:
-        """`n` points over one period of the pulses."""
-        return self.pulses.samples(n)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,15 +78,15 @@ class UnitPulsed:
     def inputs(self) -> Mapping[str, Value]:
         return {"V_s": self.voltage, "V_o": self.output, "eta": self.efficiency, "k_p": self.power_factor, "f_c": self.frequency}
 
-    def wave(self, R: float, L: float, E: float, current: float, drops: tuple[float, ...]) -> UnitWave:
+    def wave(self, R: float, L: float, E: float, current: float, drops: tuple[float, ...]) -> Chopped:
         pulses = duty_for(SteadySource(float(self.output), float(self.frequency), *drops), R, L, E, current)
         power = float(self.output) * pulses.line_average / float(self.efficiency)
-        return UnitWave(pulses, power / (float(self.power_factor) * float(self.voltage)))
+        return pulses.fed_by(power / (float(self.power_factor) * float(self.voltage)))
 
     def set_to(self, wave: Wave) -> float:
-        if not isinstance(wave, UnitWave):
+        if not isinstance(wave, Chopped):
             raise TypeError("not a wave of a supply unit")
-        return wave.pulses.duty
+        return wave.duty
 
     def textbook(self, sheet: Worksheet, id: str, label: str, terminal: Value, drops: tuple[Value, ...]) -> Value:
         return sheet.work(id, continuous_duty, f"duty by the textbook, {label}", V=terminal, V_b=self.output, U_d=drops[0], U_f=drops[1])
